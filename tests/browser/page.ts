@@ -74,7 +74,7 @@ const OPTIONAL_FILE = /feature_transform/
 export async function openPage(options: PageOptions): Promise<TestPage> {
   const { microphone: is = 'there', echo = 0, hasLine = false, storage, serviceWorkers, colorScheme } = options
   const key = JSON.stringify([is, echo, hasLine, storage, serviceWorkers, colorScheme])
-  const browser = (isWorn(options) && takeWorn(key)) || (await startBrowser(options, key))
+  const browser = (isKept(options) && takeKept(key)) || (await startBrowser(options, key))
   const { context, trap } = browser
   const requests: string[] = []
   const errors: string[] = []
@@ -88,7 +88,7 @@ export async function openPage(options: PageOptions): Promise<TestPage> {
   const page = context.pages()[0] ?? (await context.newPage())
   await page.setViewportSize({ width: options.width ?? 1280, height: options.height ?? 800 })
   const { origin } = new URL(options.address)
-  if (browser.isWorn) await forget(context, page, origin)
+  if (browser.isUsed) await forget(context, page, origin)
   await page.goto(options.address)
   return {
     page,
@@ -99,7 +99,7 @@ export async function openPage(options: PageOptions): Promise<TestPage> {
     speakWav: (wav) => page.evaluate((base64) => window.speakWav(base64), Buffer.from(wav).toString('base64')),
     async close() {
       context.off('request', onRequest).off('weberror', onError).off('console', onConsole)
-      if (isWorn(options)) await wearAgain(browser)
+      if (isKept(options)) await keepForNext(browser)
       else await browser.close()
     },
   }
@@ -112,7 +112,7 @@ interface Browser {
   readonly context: BrowserContext
   readonly trap: Trap
   /** Some test had it before. */
-  isWorn: boolean
+  isUsed: boolean
   close(): Promise<void>
 }
 
@@ -146,7 +146,7 @@ async function startBrowser(options: PageOptions, key: string): Promise<Browser>
     key,
     context,
     trap,
-    isWorn: false,
+    isUsed: false,
     async close() {
       await (tabbed ? tabbed.end() : context.close())
       await trap.close()
@@ -155,30 +155,30 @@ async function startBrowser(options: PageOptions, key: string): Promise<Browser>
   }
 }
 
-/** To start a browser costs more than most tests: in a run of tests the last one is worn again where it is like it. */
-const isWorn = ({ profile, canBeHidden }: PageOptions) => process.env.VITEST !== undefined && !profile && !canBeHidden
-let worn: Browser | undefined
+/** Starting a browser costs more than most tests: within a file the last one is used again where these options are the same. */
+const isKept = ({ profile, canBeHidden }: PageOptions) => process.env.VITEST !== undefined && !profile && !canBeHidden
+let kept: Browser | undefined
 
-function takeWorn(key: string): Browser | undefined {
-  if (worn?.key !== key) return undefined
-  const browser = worn
-  worn = undefined
+function takeKept(key: string): Browser | undefined {
+  if (kept?.key !== key) return undefined
+  const browser = kept
+  kept = undefined
   return browser
 }
 
 /** Its pages are closed, with all that they left running. */
-async function wearAgain(browser: Browser): Promise<void> {
+async function keepForNext(browser: Browser): Promise<void> {
   const old = browser.context.pages()
   await browser.context.newPage()
   await Promise.all(old.map((page) => page.close()))
-  browser.isWorn = true
-  const last = worn
-  worn = browser
+  browser.isUsed = true
+  const last = kept
+  kept = browser
   await last?.close()
 }
 if (process.env.VITEST !== undefined) {
   const { afterAll } = await import('vitest')
-  afterAll(() => worn?.close())
+  afterAll(() => kept?.close())
 }
 
 /** All that sites keep: settings, runs, packs, and what works offline. */

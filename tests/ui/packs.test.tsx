@@ -161,6 +161,10 @@ describe('the form', () => {
     await choose(user, 'item: canopy')
     await user.type(await form().findByLabelText('response'), ' now')
     expect(text()).toBe(YAML.replace('closed and locked', 'closed and locked now'))
+    await user.click(form().getByText('More that it may have'))
+    await user.type(form().getByLabelText(/^when/), 'oat: at least 0, below 5')
+    expect(text()).toContain('when: {oat: {atLeast: 0, below: 5}}')
+    await user.clear(form().getByLabelText(/^when/))
     await user.click(form().getByRole('button', { name: 'Move up' }))
     expect(text()).toMatch(/item: canopy.*\n.*item: fuel/)
     await user.click(form().getByRole('button', { name: 'Add an item below' }))
@@ -177,6 +181,18 @@ describe('the form', () => {
     while (screen.queryByRole('button', { name: /^Undo: / }))
       await user.click(screen.getByRole('button', { name: /^Undo: / }))
     expect(text()).toBe(YAML)
+  })
+
+  it('adds what a file has by name, though all of it is one form', async () => {
+    const { press, user } = packs()
+    await press('Wren', 'Edit')
+    await user.click(await screen.findByRole('button', { name: /^pack\.yaml/ }))
+    await user.click(await form().findByRole('button', { name: 'Add a situation' }))
+    expect(screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'pack.yaml' }).value).toMatch(
+      /situations: ?\{?\s*situation1: \{label: "", initial: "no"/,
+    )
+    await user.type(await form().findByLabelText('label'), 'Runway')
+    expect(screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'pack.yaml' }).value).toContain('label: Runway')
   })
 
   it('shows a problem in its field, and is back when a slip in the text is mended', async () => {

@@ -12,13 +12,14 @@ import { pathIn } from '../hints/spot.ts'
 import { A_NAME } from '../schemaTerms.ts'
 import type { Path } from '../source.ts'
 import { readYaml } from '../yamlText.ts'
+import { type Demands, isDemands } from './conditionText.ts'
 import { isOverLines, nodeAt } from './edits.ts'
 import { type Grid, gridOf } from './grid.ts'
 import { type OpenQuestion, questionsOf } from './questions.ts'
-import { INNER, insideOf, isNamed, type Thing, thingOn, thingsIn, titleOf, valueAt } from './things.ts'
+import { INNER, INNER_NAMED, insideOf, isNamed, type Thing, thingOn, thingsIn, titleOf, valueAt } from './things.ts'
 
-export type Shape = 'text' | 'number' | 'either' | 'choice' | 'flag' | 'texts' | 'rows' | 'pairs'
-/** Of rows: one list of words a row; of pairs: values by their names. */
+export type Shape = 'text' | 'number' | 'either' | 'choice' | 'flag' | 'texts' | 'rows' | 'pairs' | 'condition'
+/** Of rows: one list of words a row; of pairs: values by their names; of a condition: demands by what they are of. */
 export type FieldValue =
   | string
   | number
@@ -26,6 +27,7 @@ export type FieldValue =
   | readonly (string | number)[]
   | readonly (readonly string[])[]
   | { readonly [name: string]: string | number }
+  | Demands
 
 export interface Field {
   readonly path: Path
@@ -135,7 +137,8 @@ function formOf(
   const leftAlone: string[] = []
   const figures = names.valued.map(({ name }) => name)
   const tables = names.tables.map(({ name }) => name)
-  const context: Context = { document, data, root, here, leftAlone, foreign: [], figures, tables }
+  const situations = names.situations.map(({ name, values }) => `${name}: ${values.map((one) => one.name).join(', ')}`)
+  const context: Context = { document, data, root, here, leftAlone, foreign: [], figures, tables, situations }
   const all = fieldsAt(context, path, 2).map((field) =>
     String(field.path.at(-1)) === kind.by && !kind.isWorded
       ? { ...field, help: `${field.help} ${OF_NAMES}`.trim() }
@@ -158,7 +161,7 @@ function formOf(
     foreign: context.foreign,
     leftAlone: table
       ? leftAlone.filter((name) => !OF_GRIDS.has(name))
-      : leftAlone.filter((name) => !OF_THINGS.has(name)),
+      : leftAlone.filter((name) => !OF_THINGS.has(name) && name !== INNER_NAMED[kind.name]),
     grid: table,
     questions: questionsOf(file, text, document, data, path),
     inside: insideOf(file, kind),
@@ -211,6 +214,8 @@ interface Context {
   readonly foreign: Foreign[]
   readonly figures: readonly string[]
   readonly tables: readonly string[]
+  /** Each with its values, as a condition names them. */
+  readonly situations: readonly string[]
 }
 
 function fieldsAt(context: Context, path: Path, depth: number): Field[] {
@@ -276,6 +281,8 @@ function fieldOf(
     return isThere && fields.length === 0 ? undefined : { ...base, shape, value: undefined, choices: [], fields }
   }
   if (!shape || (isThere && !fits(shape, value))) return undefined
+  if (shape === 'condition')
+    return { ...base, help: '', shape, choices: context.situations, value: isThere ? (value as Demands) : undefined }
   return { ...base, shape, choices, value: isThere ? (value as FieldValue) : undefined }
 }
 
@@ -292,6 +299,7 @@ function shapeOf(root: JsonSchema, options: readonly JsonSchema[], value: unknow
   const isText = types.has('string')
   const isOther = value === undefined ? !isNumber && !isText : value instanceof Object
   if (isOther && !Array.isArray(value)) {
+    if (options.some(isOfDemands)) return 'condition'
     if (options.some(isOfFields)) return 'group'
     const isPairs = options.some(
       ({ type, additionalProperties }) => type === 'object' && isPlain(root, additionalProperties),
@@ -310,6 +318,13 @@ function shapeOf(root: JsonSchema, options: readonly JsonSchema[], value: unknow
 /** With names of its own alone: a condition may have any. */
 function isOfFields({ type, properties = {}, additionalProperties }: JsonSchema): boolean {
   return type === 'object' && Object.keys(properties).length > 0 && typeof additionalProperties !== 'object'
+}
+
+/** Names of its own that join conditions, and beside them any. */
+function isOfDemands({ properties = {}, additionalProperties }: JsonSchema): boolean {
+  return (
+    typeof additionalProperties === 'object' && Object.hasOwn(properties, 'any') && Object.hasOwn(properties, 'not')
+  )
 }
 
 function isPlain(root: JsonSchema, schema: JsonSchema | boolean | undefined): boolean {
@@ -338,6 +353,7 @@ function fits(shape: Shape, value: unknown): boolean {
     )
   if (shape === 'pairs')
     return isNamed(value) && Object.values(value).every((one) => typeof one === 'string' || typeof one === 'number')
+  if (shape === 'condition') return isDemands(value)
   if (shape === 'flag') return typeof value === 'boolean'
   // A word where a number should be is told by its problem, and can be mended in the field.
   return typeof value === 'string' || typeof value === 'number' || value === null || typeof value === 'boolean'

@@ -17,12 +17,18 @@ export interface ThingKind {
 
 const item = (name: string) => ({ item: name, challenge: '', response: '' })
 const ENTRY = ['phases', '#', 'activities', '#', 'entries', '#']
+const option = () => ({ label: '', say: [''] })
 const figure = () => ({ label: '', kind: 'integer', entered: {} })
 
 /** `#` is any place in a list, `*` any name. */
 export const THINGS: Readonly<Record<string, readonly ThingKind[]>> = {
   'pack.yaml': [
-    { name: 'situation', way: ['situations', '*'] },
+    { name: 'option', way: ['situations', '*', 'options', '*'], begin: option },
+    {
+      name: 'situation',
+      way: ['situations', '*'],
+      begin: () => ({ label: '', initial: 'no', options: { no: option(), yes: option() } }),
+    },
     { name: 'pack', way: [] },
   ],
   'figures.yaml': [
@@ -96,6 +102,9 @@ export function insideOf(file: string, { way, by }: ThingKind): readonly string[
 
 /** What stands in what, and where. */
 export const INNER: Readonly<Record<string, string>> = { list: 'entries', flow: 'steps', phase: 'activities' }
+
+/** What stands in it under names, each with a form of its own. */
+export const INNER_NAMED: Readonly<Record<string, string>> = { situation: 'options' }
 
 /** The innermost thing on the way to a place. */
 export function thingOn(file: string, path: Path, data: unknown): Thing | undefined {

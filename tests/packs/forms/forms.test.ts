@@ -2,7 +2,9 @@
 
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
+import { parse } from 'yaml'
 import { withField, withGroup, withThing, withTop } from '../../../src/packs/forms/change.ts'
+import { type Demands, demandsText, demandsTyped } from '../../../src/packs/forms/conditionText.ts'
 import { edited } from '../../../src/packs/forms/edits.ts'
 import { type Field, type Form, formAt } from '../../../src/packs/forms/form.ts'
 import { cellValue, narrowed, pastedInto, widened } from '../../../src/packs/forms/grid.ts'
@@ -194,6 +196,67 @@ describe('values by their names', () => {
     expect(at && withField(derived ?? '', at, { weight: 'tow', flap: 'flaps' })).toContain(
       'at: {weight: tow, flap: flaps}',
     )
+  })
+})
+
+describe('a condition', () => {
+  const on = (when: string) => {
+    const noted = text.replace('- {item: fuel,', `- {item: fuel, when: ${when},`)
+    return { noted, form: formOf('procedures.yaml', 'item: fuel', { ...FILES, 'procedures.yaml': noted }) }
+  }
+
+  it.each([
+    ['{icing: "yes"}', 'icing: yes'],
+    ['{runway: [wet, slippery], icing: "no"}', 'runway: wet, slippery\nicing: no'],
+    ['{oat: {atLeast: -3, below: 5.5}}', 'oat: below 5.5, at least -3'],
+  ])('%s is typed one demand a line, and written again as it was meant', (when, typed) => {
+    const { noted, form } = on(when)
+    const field = fieldOf(form, 'when')
+    expect([field.shape, demandsText(field.value as Demands)]).toEqual(['condition', typed])
+    const written = withField(noted, field, demandsTyped(typed.split('\n')))
+    expect(parse(written ?? '')).toEqual(parse(noted))
+  })
+
+  it('that joins others stands in the text alone', () => {
+    const { form } = on('{any: [{icing: "yes"}, {runway: wet}]}')
+    expect(form.fields.some(({ label }) => label === 'when')).toBe(false)
+    expect(form.leftAlone).toEqual(['when'])
+  })
+
+  it('that is not there yet names the situations that there are, and is put in and taken out', () => {
+    const pack = `${SMALL_PACK['pack.yaml']}\nsituations: {runway: {label: runway, options: {dry: {label: dry}, wet: {label: wet}}}}\n`
+    const field = fieldOf(formOf('procedures.yaml', 'item: fuel', { ...FILES, 'pack.yaml': pack }), 'when')
+    expect([field.shape, field.choices]).toEqual(['condition', ['runway: dry, wet']])
+    const written = withField(text, field, { runway: ['dry', 'wet'] }) ?? ''
+    expect(written).toContain('when: {runway: [dry, wet]}')
+    const there = fieldOf(formOf('procedures.yaml', 'item: fuel', { ...FILES, 'procedures.yaml': written }), 'when')
+    expect(parse(withField(written, there, undefined) ?? '')).toEqual(parse(text))
+  })
+
+  it.each(['icing', 'icing:', ': yes', 'any: yes', 'icing: yes\nicing: no', 'oat: below 5, wet', 'runway: wet,'])(
+    'is none yet: %j',
+    (typed) => {
+      expect(demandsTyped(typed.split('\n'))).toBeUndefined()
+    },
+  )
+})
+
+describe('a situation', () => {
+  const pack = SMALL_PACK['pack.yaml'] ?? ''
+
+  it('is begun with two options, to which others are added', () => {
+    const begun = withTop(pack, 'pack.yaml', 'situation')
+    expect(parse(begun?.text ?? '').situations.situation1.options).toEqual({
+      no: { label: '', say: [''] },
+      yes: { label: '', say: [''] },
+    })
+    const files = { ...SMALL_PACK, 'pack.yaml': begun?.text ?? '' }
+    const form = formAt(files, 'pack.yaml', begun?.offset ?? 0)?.form
+    expect([form?.kind, form?.name, form?.leftAlone]).toEqual(['situation', 'situation1', []])
+    const option = formAt(files, 'pack.yaml', begun?.text.indexOf('yes') ?? 0)?.form
+    expect([option?.kind, option?.name]).toEqual(['option', 'yes'])
+    const more = option && withThing(begun?.text ?? '', 'pack.yaml', option, { beside: 'option' })
+    expect(Object.keys(parse(more?.text ?? '').situations.situation1.options)).toEqual(['no', 'yes', 'option1'])
   })
 })
 

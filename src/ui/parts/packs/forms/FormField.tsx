@@ -1,7 +1,14 @@
 /** One field of a form, made from what the schema says of it. */
 
 import { useId, useState } from 'preact/hooks'
-import { type Field, type FieldValue, numberTyped } from '../../../../app/view/packForms.ts'
+import {
+  type Demands,
+  demandsText,
+  demandsTyped,
+  type Field,
+  type FieldValue,
+  numberTyped,
+} from '../../../../app/view/packForms.ts'
 
 export interface FormFieldProps {
   readonly field: Field
@@ -19,12 +26,12 @@ export function FormField(props: FormFieldProps) {
 
 function Typed({ field, write }: FormFieldProps) {
   const id = useId()
-  const { label, help, isNeeded, shape, choices } = field
+  const { label, isNeeded, shape, choices } = field
   // What was typed stays as typed while it means what the text says ("5." on the way to "5.2").
   const [typed, setTyped] = useState<string>()
   const read = typed === undefined ? undefined : typedValue(field, typed)
   const isStrange = typed !== undefined && typed.trim() !== '' && read === undefined
-  const shown = typed !== undefined && (isStrange || isSame(read, field.value)) ? typed : textOf(field.value)
+  const shown = typed !== undefined && (isStrange || isSame(field, read)) ? typed : textOf(field, field.value)
   const wrong = isStrange ? [STRANGE[shape] ?? 'should be a number'] : field.problems.map(({ message }) => message)
   const type = (text: string) => {
     setTyped(text)
@@ -62,25 +69,35 @@ function Typed({ field, write }: FormFieldProps) {
           spellcheck={false}
         />
       )}
-      {shape !== 'choice' && choices.length > 0 && (
+      {shape !== 'choice' && shape !== 'condition' && choices.length > 0 && (
         <datalist id={`${id}-names`}>
           {choices.map((choice) => (
             <option key={choice} value={choice} />
           ))}
         </datalist>
       )}
-      <About id={`${id}-about`} help={`${help || (HOW[shape] ? 'Several' : '')}${HOW[shape] ?? ''}`} wrong={wrong} />
+      <About id={`${id}-about`} help={helpOf(field)} wrong={wrong} />
     </div>
   )
 }
 
-const STRANGE: Readonly<Partial<Record<Field['shape'], string>>> = { pairs: 'should be a name, a colon and a value' }
+const STRANGE: Readonly<Partial<Record<Field['shape'], string>>> = {
+  pairs: 'should be a name, a colon and a value',
+  condition: 'should be a situation or figure, a colon and a value, or a size: oat: below 5',
+}
+
+function helpOf({ help, shape, choices }: Field): string {
+  if (shape !== 'condition') return `${help || (HOW[shape] ? 'Several' : '')}${HOW[shape] ?? ''}`
+  const situations = choices.length > 0 ? ` Situations: ${choices.join('; ')}.` : ''
+  return `Only where each line holds: icing: yes; runway: wet, slippery (either); oat: at least 0, below 5.${situations}`
+}
 
 /** How more than one is typed. */
 const HOW: Readonly<Partial<Record<Field['shape'], string>>> = {
   texts: '; one a line',
   rows: '; one a line here, each with its synonyms behind commas',
   pairs: '; one a line, its name first: weight: takeoffWeight',
+  condition: '; one a line',
 }
 
 function Flag({ field, write }: FormFieldProps) {
@@ -143,8 +160,9 @@ function About({ id, help, wrong }: { readonly id: string; readonly help: string
   )
 }
 
-function textOf(value: FieldValue | undefined): string {
+function textOf({ shape }: Field, value: FieldValue | undefined): string {
   if (value === undefined || value === null) return ''
+  if (shape === 'condition') return demandsText(value as Demands)
   if (Array.isArray(value)) return value.map((one) => [one].flat().join(', ')).join('\n')
   if (typeof value !== 'object') return String(value)
   return Object.entries(value)
@@ -166,6 +184,7 @@ function typedValue({ shape, value: before }: Field, typed: string): FieldValue 
   if (!HOW[shape]) return text
   const lines = trimmed(text.split('\n'))
   if (shape === 'pairs') return pairsTyped(lines)
+  if (shape === 'condition') return demandsTyped(lines)
   if (shape === 'rows') return lines.map((line) => trimmed(line.split(',')))
   return lines.map((line) => (isOfNumbers(before) && NUMBER.test(line) ? Number(line) : line))
 }
@@ -185,6 +204,6 @@ function isOfNumbers(value: FieldValue | undefined): boolean {
   return Array.isArray(value) && value.some((one) => typeof one === 'number')
 }
 
-function isSame(one: FieldValue | undefined, other: FieldValue | undefined): boolean {
-  return textOf(one) === textOf(other)
+function isSame(field: Field, read: FieldValue | undefined): boolean {
+  return textOf(field, read) === textOf(field, field.value)
 }

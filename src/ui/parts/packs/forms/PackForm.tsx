@@ -104,7 +104,6 @@ export function PackForm(props: PackFormProps) {
         </div>
       )}
       {!form && <Questions text={text} questions={questions} onWrite={write} />}
-      {!form && adds}
       {form && (
         <FormBody
           key={`${form.kind} ${form.path.slice(0, -1).join('.')} ${form.at} ${form.of}`}
@@ -113,6 +112,7 @@ export function PackForm(props: PackFormProps) {
           form={form}
         />
       )}
+      {(!form || form.path.length === 0) && adds}
     </section>
   )
 }
