@@ -165,7 +165,7 @@ describe('a file of tables', () => {
       [5, 4],
       [3, 2],
     ])
-    expect(put?.text.slice(put.at).trimStart().startsWith('trim:')).toBe(true)
+    expect(put?.text.slice(put.at).startsWith('trim:')).toBe(true)
     for (const comment of file.match(/#.*/g) ?? []) expect(put?.text).toContain(comment)
   })
 
@@ -185,6 +185,12 @@ describe('a file of tables', () => {
     ['its tables in one line', 'tables: {a: {unit: none}}\n'],
   ])('with %s takes none', (_, file) => {
     expect(withPastedTable(file, TRIM)).toBeUndefined()
+  })
+
+  it('has it by its own words, each but the first with a capital', () => {
+    const speeds = rows('Climb speed (kt)', 'Weight (kg)\tFlap 0\tFlap 10', '700\t60\t55', '900\t70\t65')
+    const once = withPastedTable('', speeds)
+    expect([once?.name, withPastedTable(once?.text ?? '', speeds)?.name]).toEqual(['climbSpeed', 'climbSpeed2'])
   })
 
   it('takes none from a text without one', () => {

@@ -2,7 +2,7 @@
 
 import { showUnit } from '../../kernel/units.ts'
 import { draftTable } from '../../packs/paper/draftTable.ts'
-import { idFrom } from '../../packs/paper/names.ts'
+import { counted } from '../../packs/paper/names.ts'
 import { type TableText, tableOf } from '../../packs/paper/tableOf.ts'
 import { tablesIn } from '../../packs/paper/tablesIn.ts'
 
@@ -36,7 +36,7 @@ export function pastedTables(text: string): PastedTable[] {
     // Empty lines above it, so that its questions have the lines of the whole text.
     const placed = '\n'.repeat(found.line - 1) + found.text
     const named = draftTable(placed)
-    const name = named && idFrom(named.name, taken, 'table')
+    const name = named && counted(named.name, taken)
     const draft = name === named?.name ? named : draftTable(placed, name)
     if (!draft) return []
     const table = tableOf(draft)

@@ -52,7 +52,7 @@ export function draftTable(text: string, name?: string): TableDraft | undefined 
   }
   const label = clean(title?.text ?? made.label ?? 'table')
   const unit = withoutUnit(label)
-  const id = idFrom(name ?? unit.text, new Set(), 'table')
+  const id = name ?? idFrom(unit.text, new Set(), 'table')
   const yaml = tableText(id, unit, made, signs, head.line, questions)
   return { name: id, yaml, questions: questions.toSorted((a, b) => a.line - b.line) }
 }

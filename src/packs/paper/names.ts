@@ -85,6 +85,11 @@ export function idFrom(text: string, taken: Set<string>, otherwise: string): str
     .slice(0, 40)
   const begun = /^[A-Za-z]/.test(joined) ? joined : joined === '' ? otherwise : `${otherwise}${joined}`
   const name = isUsable(begun) && !NO_NAMES.has(begun.toLowerCase()) ? begun : `${begun}Item`
+  return counted(name, taken)
+}
+
+/** The id itself, or with a number behind it where something has it already. `taken` holds them in small letters. */
+export function counted(name: string, taken: Set<string>): string {
   for (let count = 1; ; count++) {
     const one = count === 1 ? name : `${name}${/\d$/.test(name) ? 'n' : ''}${count}`
     if (taken.has(one.toLowerCase())) continue

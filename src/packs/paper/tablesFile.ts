@@ -3,13 +3,13 @@
 import { edited } from '../forms/edits.ts'
 import { readYaml } from '../yamlText.ts'
 import { draftTable } from './draftTable.ts'
-import { idFrom } from './names.ts'
+import { counted } from './names.ts'
 
 export interface TablesFile {
   readonly text: string
   /** Of the table in it. */
   readonly name: string
-  /** Where its line begins, in characters. */
+  /** Where that stands, in characters. */
   readonly at: number
 }
 
@@ -22,13 +22,13 @@ export function withPastedTable(file: string, pasted: string): TablesFile | unde
   if (!before) return undefined
   const taken = new Set(Object.keys(before).map((name) => name.toLowerCase()))
   const first = draftTable(pasted)
-  const name = first && idFrom(first.name, taken, 'table')
+  const name = first && counted(first.name, taken)
   const draft = name === first?.name ? first : draftTable(pasted, name)
   if (!draft) return undefined
   const text = put(file, Object.keys(before).at(-1), draft.name, draft.yaml)
   const wanted = { ...before, ...tablesIn(draft.yaml) }
   if (text === undefined || JSON.stringify(tablesIn(text)) !== JSON.stringify(wanted)) return undefined
-  return { text, name: draft.name, at: text.search(new RegExp(`^ +${draft.name}:$`, 'm')) }
+  return { text, name: draft.name, at: text.search(new RegExp(`(?<=^ +)${draft.name}:$`, 'm')) }
 }
 
 /** By name; undefined where the file cannot be read. */
