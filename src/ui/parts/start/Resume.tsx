@@ -1,6 +1,6 @@
 /** The whole page, after a reload: browsers play no sound before a key or a click. */
 
-import { useEffect, useRef } from 'preact/hooks'
+import { useLayoutEffect, useRef } from 'preact/hooks'
 import { useActions } from '../../useApp.ts'
 
 /** Keys that a browser does not take for a gesture, or that belong to it. */
@@ -9,7 +9,8 @@ const NO_GESTURE = new Set(['Escape', 'Tab', 'Shift', 'Control', 'Alt', 'Meta', 
 export function Resume() {
   const actions = useActions()
   const button = useRef<HTMLButtonElement>(null)
-  useEffect(() => {
+  // Before the words can be seen: whoever presses a key at once is not to press it for nothing.
+  useLayoutEffect(() => {
     button.current?.focus()
     const press = (event: KeyboardEvent) => {
       if (NO_GESTURE.has(event.key) || event.ctrlKey || event.metaKey || event.altKey) return
