@@ -6,7 +6,7 @@
 import { type Document, isAlias, isMap, isScalar, type ParsedNode } from 'yaml'
 import type { Problem } from '../../kernel/problem.ts'
 import type { PackTexts } from '../files/parts.ts'
-import { namesIn } from '../hints/names.ts'
+import { type Names, namesIn } from '../hints/names.ts'
 import { type JsonSchema, optionsOf, schemaOf, schemasAt } from '../hints/schemaAt.ts'
 import { pathIn } from '../hints/spot.ts'
 import { A_NAME } from '../schemaTerms.ts'
@@ -137,8 +137,8 @@ function formOf(
   const leftAlone: string[] = []
   const figures = names.valued.map(({ name }) => name)
   const tables = names.tables.map(({ name }) => name)
-  const situations = names.situations.map(({ name, values }) => `${name}: ${values.map((one) => one.name).join(', ')}`)
-  const context: Context = { document, data, root, here, leftAlone, foreign: [], figures, tables, situations }
+  const ofConditions = aboutConditions(names)
+  const context: Context = { document, data, root, here, leftAlone, foreign: [], figures, tables, ofConditions }
   const all = fieldsAt(context, path, 2).map((field) =>
     String(field.path.at(-1)) === kind.by && !kind.isWorded
       ? { ...field, help: `${field.help} ${OF_NAMES}`.trim() }
@@ -214,8 +214,14 @@ interface Context {
   readonly foreign: Foreign[]
   readonly figures: readonly string[]
   readonly tables: readonly string[]
-  /** Each with its values, as a condition names them. */
-  readonly situations: readonly string[]
+  /** How a condition is typed, and of which situations. */
+  readonly ofConditions: string
+}
+
+function aboutConditions({ situations }: Names): string {
+  const known = situations.map(({ name, values }) => `${name} (${values.map((one) => one.name).join(', ')})`)
+  const of = known.length > 0 ? `; situations are ${known.join('; ')}` : ''
+  return `Only where all of this holds: icing: yes; runway: wet, slippery (either of them); oat: at least 0, below 5${of}`
 }
 
 function fieldsAt(context: Context, path: Path, depth: number): Field[] {
@@ -282,7 +288,7 @@ function fieldOf(
   }
   if (!shape || (isThere && !fits(shape, value))) return undefined
   if (shape === 'condition')
-    return { ...base, help: '', shape, choices: context.situations, value: isThere ? (value as Demands) : undefined }
+    return { ...base, help: context.ofConditions, shape, choices: [], value: isThere ? (value as Demands) : undefined }
   return { ...base, shape, choices, value: isThere ? (value as FieldValue) : undefined }
 }
 

@@ -1,6 +1,7 @@
 /** A link that holds a pack, to be copied; or why there is none. */
 
-import { useRef, useState } from 'preact/hooks'
+import { useRef } from 'preact/hooks'
+import { useCopy } from './useCopy.ts'
 
 interface LinkToProps {
   readonly link: { readonly fragment: string } | { readonly wrong: string }
@@ -9,18 +10,9 @@ interface LinkToProps {
 
 export function LinkTo({ link, name }: LinkToProps) {
   const field = useRef<HTMLInputElement>(null)
-  const [told, setTold] = useState('')
+  const address = 'wrong' in link ? '' : new URL(`#${link.fragment}`, location.href).href
+  const { copy, told } = useCopy(address, field, 'link')
   if ('wrong' in link) return <p role="status">{link.wrong}</p>
-  const address = new URL(`#${link.fragment}`, location.href).href
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(address)
-      setTold('Copied.')
-    } catch {
-      field.current?.select()
-      setTold('The browser does not copy by itself: the link is selected.')
-    }
-  }
   return (
     <div class="stack">
       <label class="small">

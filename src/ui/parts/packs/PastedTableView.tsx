@@ -3,6 +3,7 @@
 import { useRef, useState } from 'preact/hooks'
 import type { PastedTable } from '../../../app/view/pastedTables.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { useCopy } from './useCopy.ts'
 
 interface PastedTableProps {
   readonly table: PastedTable
@@ -17,19 +18,10 @@ const MOST_SHOWN = 40
 export function PastedTableView({ table, isInDraft, show }: PastedTableProps) {
   const { name, line, axes, cells, unit, questions, yaml, example } = table
   const text = useRef<HTMLTextAreaElement>(null)
-  const [told, setTold] = useState('')
   const [down, across] = axes
   const of = (axis: typeof down) => (axis ? `${axis.label}${axis.unit ? ` (${axis.unit})` : ''}` : '')
   const id = `pasted-${line}`
-  const copy = async () => {
-    try {
-      await navigator.clipboard.writeText(yaml)
-      setTold('Copied.')
-    } catch {
-      text.current?.select()
-      setTold('The browser does not copy by itself: the text is selected.')
-    }
-  }
+  const { copy, told } = useCopy(yaml, text, 'text')
   return (
     <section class="stack" aria-labelledby={id}>
       <h3 id={id}>Table {name}</h3>

@@ -26,7 +26,7 @@ export function FormField(props: FormFieldProps) {
 
 function Typed({ field, write }: FormFieldProps) {
   const id = useId()
-  const { label, isNeeded, shape, choices } = field
+  const { label, help, isNeeded, shape, choices } = field
   // What was typed stays as typed while it means what the text says ("5." on the way to "5.2").
   const [typed, setTyped] = useState<string>()
   const read = typed === undefined ? undefined : typedValue(field, typed)
@@ -69,14 +69,14 @@ function Typed({ field, write }: FormFieldProps) {
           spellcheck={false}
         />
       )}
-      {shape !== 'choice' && shape !== 'condition' && choices.length > 0 && (
+      {shape !== 'choice' && choices.length > 0 && (
         <datalist id={`${id}-names`}>
           {choices.map((choice) => (
             <option key={choice} value={choice} />
           ))}
         </datalist>
       )}
-      <About id={`${id}-about`} help={helpOf(field)} wrong={wrong} />
+      <About id={`${id}-about`} help={`${help || (HOW[shape] ? 'Several' : '')}${HOW[shape] ?? ''}`} wrong={wrong} />
     </div>
   )
 }
@@ -84,12 +84,6 @@ function Typed({ field, write }: FormFieldProps) {
 const STRANGE: Readonly<Partial<Record<Field['shape'], string>>> = {
   pairs: 'should be a name, a colon and a value',
   condition: 'should be a situation or figure, a colon and a value, or a size: oat: below 5',
-}
-
-function helpOf({ help, shape, choices }: Field): string {
-  if (shape !== 'condition') return `${help || (HOW[shape] ? 'Several' : '')}${HOW[shape] ?? ''}`
-  const situations = choices.length > 0 ? ` Situations: ${choices.join('; ')}.` : ''
-  return `Only where each line holds: icing: yes; runway: wet, slippery (either); oat: at least 0, below 5.${situations}`
 }
 
 /** How more than one is typed. */
