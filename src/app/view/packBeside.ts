@@ -4,6 +4,7 @@
  */
 
 import { compute, figureOf } from '../../kernel/figures/compute.ts'
+import { band } from '../../kernel/figures/entered.ts'
 import { formatMeasured } from '../../kernel/figures/format.ts'
 import type { FigureSet, Inputs, Reason } from '../../kernel/figures/model.ts'
 import { neighboursOf } from '../../kernel/figures/neighbours.ts'
@@ -246,8 +247,10 @@ const itemsOf = (pack: Pack): Item[] =>
 /** "(bus voltage, 27.5 to 29 V)". */
 const outline = (pack: Pack, response: Item['responses'][number]['response']) =>
   outlineOfAll(response, (name) => {
-    const { spec, constant } = ownOf(pack.figures.declarations, name) ?? {}
-    // What never changes stands on a card as it is.
+    const { spec, constant, accept: { min, max } = {} } = ownOf(pack.figures.declarations, name) ?? {}
+    // What never changes stands on a card as it is, or between which ends it is right.
+    if (min !== undefined || max !== undefined)
+      return band({ ...(min !== undefined && { min }), ...(max !== undefined && { max }) }, undefined)
     if (spec && constant !== undefined) return sayValue({ ...spec, value: constant } as Figure, 'plain')
     const limits = limitsShown(ownOf(pack.figures.declarations, name) ?? {})
     return `(${[labelOf(pack, name), limits].filter((part) => part !== '').join(', ')})`

@@ -158,7 +158,7 @@ function withinBounds(lists: readonly PaperList[], most: number, doubts: Doubt[]
       break
     }
     const items = firstOf(list, left)
-    left -= entriesOf(list.notes) + items.reduce((sum, { notes }) => sum + 1 + entriesOf(notes), 0)
+    left -= list.notes.length + items.reduce((sum, { notes }) => sum + 1 + notes.length, 0)
     kept.push({
       ...list,
       items: items.map((item) => ({ ...item, doubts: fewOf(item.doubts, most) })),
@@ -172,14 +172,11 @@ function withinBounds(lists: readonly PaperList[], most: number, doubts: Doubt[]
   return kept
 }
 
-/** Notes in one place are one entry. */
-const entriesOf = (notes: readonly string[]) => Math.min(notes.length, 1)
-
-/** As many items as there is room for, each with its note. */
+/** As many items as there is room for, each with its notes. */
 function firstOf({ items, notes }: PaperList, most: number): PaperItem[] {
-  let left = most - entriesOf(notes)
+  let left = most - notes.length
   const end = items.findIndex((item) => {
-    left -= 1 + entriesOf(item.notes)
+    left -= 1 + item.notes.length
     return left < 0
   })
   return end < 0 ? items : items.slice(0, Math.max(end, 1))
@@ -227,8 +224,8 @@ function draftList(list: PaperList, ground: Ground): DraftList {
   if (list.cautions.join(' ').length > LONGEST_CAUTION) {
     doubts.push({ line: list.line, text: 'only the beginning of its cautions is kept; they are too long to be said' })
   }
-  if (list.notes.join(' ').length > LONGEST_CAUTION)
-    doubts.push({ line: list.line, text: 'only the beginning of its notes is kept; they are too long' })
+  if (list.notes.some(({ length }) => length > LONGEST_CAUTION))
+    doubts.push({ line: list.line, text: 'only the beginning of a note above its items is kept; it is too long' })
   const alsoCalled = [
     ...(name.endsWith('list') ? [] : [`${name} list`]),
     ...(full !== bare && name === bare ? [full] : []),
@@ -294,8 +291,8 @@ function draftItem(
   for (const text of open) all.push({ line, text })
   if (cautions.join(' ').length > LONGEST_CAUTION)
     all.push({ line, text: 'only the beginning of its cautions is kept; they are too long to be said' })
-  if (notes.join(' ').length > LONGEST_CAUTION)
-    all.push({ line, text: 'only the beginning of its notes is kept; they are too long' })
+  if (notes.some(({ length }) => length > LONGEST_CAUTION))
+    all.push({ line, text: 'only the beginning of a note below it is kept; it is too long' })
   return {
     id: idFrom(asked.text, itemIds, 'item'),
     line,

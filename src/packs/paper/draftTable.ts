@@ -36,7 +36,9 @@ export function draftTable(text: string, name?: string): TableDraft | undefined 
   const cells = rows.flatMap((row) => row.cells).map((cell) => tidyNumber(withoutUnit(cell).text))
   const signs = signsFor(cells, head.line, questions)
   const table = squared(head, body, questions)
-  const [rowLabel, columnLabel] = corner(head, signs, questions)
+  const [inCorner, columnLabel] = corner(head, signs, questions)
+  const ofCells = title === undefined && isOfCells(inCorner, table.rows)
+  const rowLabel = ofCells ? '' : inCorner
   const down = axisOf(
     rowLabel,
     table.rows.map((row) => row.cells[0] ?? ''),
@@ -50,7 +52,7 @@ export function draftTable(text: string, name?: string): TableDraft | undefined 
     lines: table.rows.map((row) => row.line),
     label: undefined,
   }
-  const label = clean(title?.text ?? made.label ?? 'table')
+  const label = clean(title?.text ?? (ofCells ? inCorner : undefined) ?? made.label ?? 'table')
   const unit = withoutUnit(label)
   const id = name ?? idFrom(unit.text, new Set(), 'table')
   const yaml = tableText(id, unit, made, signs, head.line, questions)
@@ -72,6 +74,15 @@ function signsFor(cells: readonly string[], line: number, questions: TableQuesti
       text: 'before three digits a comma is taken to part thousands, a point for decimals; it may be the other way round',
     })
   return signs
+}
+
+/** A unit in the corner that the rows, which say theirs or what they are, do not have: "Rotate speed (kt)" above "1800 lb". */
+function isOfCells(corner: string, rows: readonly Row[]): boolean {
+  const { unit } = withoutUnit(corner)
+  const entries = rows.map(({ cells }) => cells[0] ?? '')
+  const own = entries.map((entry) => withoutUnit(entry).unit)
+  const isSaid = own.every((one) => one !== undefined && one !== unit) || commonWord(entries) !== ''
+  return unit !== undefined && rows.length > 1 && isSaid
 }
 
 /** What the corner says of both axes: "Weight \ Flap", "Weight / Flap". */

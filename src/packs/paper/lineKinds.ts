@@ -217,7 +217,13 @@ function kindOf(line: string, bare: Unmarked, { before, after, isFirst }: Around
   if (isRule(line)) return { is: 'rule' }
   const { text, isListed, mark } = bare
   if (CAUTION.test(text) && !isItemOfCautions(text)) return { is: 'note', type: 'caution', text: afterSign(text) }
-  if (NOTE.test(text)) return { is: 'note', type: 'note', text: afterSign(text) }
+  if (NOTE.test(text)) {
+    const note = afterSign(text)
+    // The graver of two words counts.
+    return CAUTION.test(note)
+      ? { is: 'note', type: 'caution', text: afterSign(note) }
+      : { is: 'note', type: 'note', text: note }
+  }
   if (PARENS_ONLY.test(text) && text.length > 4 && !/^\(?cont/i.test(text))
     return { is: 'note', type: 'note', text: text.slice(1, -1).trim() }
   const isUnderlined = isRule(after) && !after.startsWith('|') && !/^[.]/.test(after)

@@ -61,6 +61,11 @@ export class Reading {
         this.closeHalf()
         this.note = this.note && this.closeNote()
         this.endNotes()
+        if (this.lastNote)
+          this.doubt(
+            this.lastNote.line,
+            `the note ${quoted(this.lastNote.text)} stands between two lists; it is taken to be of the one above`,
+          )
         this.newHeading(line.line, kind.text, kind.sure)
         return
       case 'note':
@@ -81,6 +86,8 @@ export class Reading {
     this.closeHalf()
     if (this.note) this.closeNote()
     this.endNotes()
+    for (const { line, type, text } of this.waiting)
+      this.doubts.push({ line, text: `the ${type} ${quoted(text)} stands with no item and is left out` })
     if (this.heading)
       this.doubts.push({ line: this.heading.line, text: `${quoted(this.heading.text)} has no items and is left out` })
     this.doubts.push(...this.held)
@@ -109,6 +116,7 @@ export class Reading {
     }
     if (this.heading) this.promote(this.heading)
     this.heading = { line, text, sure }
+    this.lastNote = undefined
     this.item = undefined
     this.list = undefined
   }
@@ -170,6 +178,7 @@ export class Reading {
       doubts.push({ line: half.line, text: `${quoted(half.text)} is taken for the beginning of the line below it` })
     }
     this.item = item
+    this.lastNote = undefined
     list.items.push(item)
     this.take(item)
   }
@@ -187,6 +196,8 @@ export class Reading {
     this.waiting = []
   }
 
+  /** Behind the last item of a list, so far. */
+  private lastNote: { readonly line: number; readonly text: string } | undefined
   private closeNote(): undefined {
     if (!this.note) return undefined
     const { line, texts, type } = this.note
@@ -198,21 +209,23 @@ export class Reading {
     }
     if (type === 'note' && this.item) {
       this.item.notes.push(text)
+      this.lastNote = { line, text }
     } else this.waiting.push({ line, text, type })
     return undefined
   }
 
   private endNotes(): void {
     const list = this.lists.at(-1)
+    // Above the first list they are of what comes.
+    if (!list) return
     for (const { line, text, type } of this.waiting) {
-      if (type === 'note' && list) {
+      if (type === 'note') {
         const last = list.items.at(-1) ?? list
         last.notes.push(text)
         continue
       }
-      list?.cautions.push(text)
-      const to = list?.doubts ?? this.held
-      to.push({ line, text: `the ${type} ${quoted(text)} is taken to be of the whole list` })
+      list.cautions.push(text)
+      list.doubts.push({ line, text: `the caution ${quoted(text)} is taken to be of the whole list` })
     }
     this.waiting = []
   }

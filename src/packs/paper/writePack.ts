@@ -192,7 +192,7 @@ function putList(page: Page, { id, name, alsoCalled, items, cautions, notes, dou
   if (alsoCalled.length > 0) page.put(`        alsoCalled: ${flow(alsoCalled)}`)
   putCaution(page, '        ', cautions)
   page.put('        entries:')
-  putNote(page, notes)
+  putNotes(page, notes)
   for (const item of items) {
     for (const doubt of item.doubts) page.ask('          ', doubt)
     page.put(`          - item: ${item.id}`)
@@ -200,12 +200,12 @@ function putList(page: Page, { id, name, alsoCalled, items, cautions, notes, dou
     page.put(`            response: ${scalar(item.response)}`)
     if (item.states.length > 0) page.put(`            states: [${item.states.map(flow).join(', ')}]`)
     putCaution(page, '            ', item.cautions)
-    putNote(page, item.notes)
+    putNotes(page, item.notes)
   }
 }
 
-function putNote(page: Page, notes: readonly string[]): void {
-  if (notes.length > 0) page.put(`          - note: ${scalar(notes.join(' ').slice(0, LONGEST_CAUTION))}`)
+function putNotes(page: Page, notes: readonly string[]): void {
+  for (const note of notes) page.put(`          - note: ${scalar(note.slice(0, LONGEST_CAUTION))}`)
 }
 
 /** Letters of a caution or a note at most; a text of a pack may have a thousand. */
