@@ -425,6 +425,45 @@ describe('what is no item', () => {
   })
 })
 
+describe('a caution', () => {
+  const cautionsIn = (text: string) =>
+    parse(draftPack(text).files['procedures.yaml'] ?? '').phases[0].activities[0].entries.map(
+      ({ caution }: { caution?: string }) => caution,
+    )
+
+  it.each([
+    '(CAUTION: hot brakes)',
+    'NOTE - WARNING hot brakes',
+    'NOTE: CAUTION: hot brakes',
+    'NOTE/CAUTION: hot brakes',
+    'WARNING/CAUTION: hot brakes',
+    'CAUTION\thot brakes',
+    'CAUTION ..... hot brakes',
+    '** CAUTION ** hot brakes',
+    '[CAUTION] hot brakes',
+    '⚠ hot brakes',
+  ])('is one however it is dressed: %j', (line) => {
+    expect(cautionsIn(`TAXI\n\nFuel .... ON\n${line}\nBeacon .... ON\n`)).toEqual([undefined, 'hot brakes'])
+  })
+
+  it('of several stays apart, and a long line says how it begins', () => {
+    const text = `TAXI\n\nCAUTION: one\nWARNING: two\nBeacon .... ON\nCAUTION: ${'mind it '.repeat(60)}\nFuel .... ON\n`
+    expect(cautionsIn(text)).toEqual(['one. two.', undefined])
+    expect(draftPack(text).questions.some(({ text }) => /it begins "CAUTION: mind it/.test(text))).toBe(true)
+  })
+
+  it('or a note above the first heading is of the list below; a note between two lists is asked about', () => {
+    const text =
+      'CAUTION: chocks in\nNOTE: read aloud\n\nTAXI\nBeacon .... ON\nNOTE: one\n\nNOTE: two\n\nCLIMB\nFuel .... ON\nCAUTION: last\n'
+    const { phases } = parse(draftPack(text).files['procedures.yaml'] ?? '')
+    const [taxi, climb] = phases.map(({ activities }: { activities: unknown[] }) => activities[0])
+    expect(taxi.entries).toMatchObject([{ note: 'read aloud' }, { item: 'beacon', caution: 'chocks in' }, {}, {}])
+    expect(taxi.entries.slice(2)).toEqual([{ note: 'one' }, { note: 'two' }])
+    expect(climb.caution).toBe('last')
+    expect(askedIn(draftPack(text))).toContain(8)
+  })
+})
+
 describe('lines over two lines', () => {
   it('are joined where the second stands below the answer', () => {
     const draft = draftPack('TAXI\n\nTAKEOFF DATA ........ REVIEWED AND\n                      SET\n')

@@ -141,7 +141,7 @@ export const PAPERS: Readonly<
       '29 before takeoff: transponder ... <transponder>',
       '30 before takeoff: landing light ... on',
     ],
-    asked: [1, 4, 16, 18, 29],
+    asked: [1, 4, 16, 18, 22, 29],
   },
   dots: {
     items: [

@@ -41,6 +41,13 @@ describe('a pasted table', () => {
     expect(problemsOf(draftTable(text)?.yaml ?? '')).toEqual([])
   })
 
+  it('is of what its corner says where the rows say what they are, or have another unit', () => {
+    const own = tableOf(rows('Rotate speed (KT)\tFlap 0\tFlap 10', '1800 lb\t50\t48', '2100 lb\t54\t51'))
+    expect(own).toMatchObject({ label: 'Rotate speed', unit: 'kt', axes: [{ unit: 'lb', at: [1800, 2100] }, {}] })
+    const named = tableOf(rows('Approach speed (KT)\t1800\t2100', 'flap 0\t60\t65', 'flap 10\t55\t60'))
+    expect(named).toMatchObject({ label: 'Approach speed', unit: 'kt', axes: [{ name: 'flap' }, {}] })
+  })
+
   it('of two columns, or of two rows, has one axis', () => {
     expect(tableOf(rows('CG,Trim', '20,5', '25,4'))).toMatchObject({
       axes: [{ name: 'cg', at: [20, 25] }],

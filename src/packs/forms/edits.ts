@@ -4,7 +4,7 @@
  * change asks for, nothing is changed.
  */
 
-import { isMap, isScalar, isSeq, type Pair, type ParsedNode, Scalar, type YAMLMap, type YAMLSeq } from 'yaml'
+import { isMap, isScalar, isSeq, Lexer, type Pair, type ParsedNode, Scalar, type YAMLMap, type YAMLSeq } from 'yaml'
 import type { Path } from '../source.ts'
 import { mistakesIn } from '../yamlNodes.ts'
 import { readYaml } from '../yamlText.ts'
@@ -88,7 +88,7 @@ function setSplice(
     const [from] = node.range
     const to = endOf(node)
     // What the text says besides the value would be lost.
-    if (!isScalar(node) && text.slice(from, to).includes('#')) return undefined
+    if (!isScalar(node) && hasCommentIn(text.slice(from, to))) return undefined
     if (isScalar(node) && isOverLines(node)) return undefined
     const insert = writtenInLine(value, quote)
     return [{ from, to, insert: from === to ? ` ${insert}` : insert }]
@@ -101,6 +101,11 @@ function setSplice(
     return typeof name === 'string' ? setSplice(text, contents, around, { [name]: value }, []) : undefined
   }
   return undefined
+}
+
+/** A sign within quotes begins none. */
+function hasCommentIn(text: string): boolean {
+  return [...new Lexer().lex(text)].some((token) => token.startsWith('#'))
 }
 
 function addToMap(text: string, map: YAMLMap, name: string, value: Written, order: readonly string[]) {

@@ -110,10 +110,21 @@ export function unmarked(line: string, expected: number): Unmarked {
 }
 
 const NOTE = /^(note|notes|nb|n\.b\.|remark|remarks|info|tip|see|ref|hint|remember)\b ?\d{0,2} ?[:.-]/i
-/** "Warning lights ..... out" is an item: an answer stands behind leaders, and no colon behind the word. */
-const isItemOfCautions = (text: string) => !/^[a-z]+ ?[:.!-]/i.test(text) && LEADERS.test(text)
-const LEADERS = /\.{3}|…|·{3}|_{3}|\t/
-const CAUTION = /^(caution|cautions|warning|warnings|attention|danger)\b ?[:.!-]?/i
+/** "Warning lights ..... out" is an item: an answer stands behind leaders, and more than the word before them. */
+const isItemOfCautions = (text: string) => /^[a-z]+ +[a-z].*?(?:\.{3}|…|·{3}|_{3}|\t)/i.test(text)
+/** However it is dressed: "(CAUTION: ...)", "** Warning **", "NOTE/CAUTION:", "NOTE - WARNING". */
+const CAUTION =
+  /^[^\p{L}\p{N}]*(?:⚠|(?:notes?\b[^\p{L}\p{N}]*)?(?:caution|cautions|warning|warnings|attention|danger)\b(?:[^\p{L}\p{N}]*(?:caution|warning)s?\b)?)/iu
+
+/** What a line warns of; undefined where it is no caution. */
+function cautionIn(text: string): string | undefined {
+  const [sign] = CAUTION.exec(text) ?? []
+  if (sign === undefined || isItemOfCautions(text)) return undefined
+  const isInParens = text.startsWith('(') && text.endsWith(')')
+  const rest = text.slice(sign.length, isInParens ? -1 : undefined)
+  // The numbers and brackets of what it says stay.
+  return rest.replace(/^[^\p{L}\p{N}("'+-]+|^-+ */u, '').trim()
+}
 
 const FOOTERS: readonly (readonly [RegExp, string])[] = [
   [/\bpage \d{1,4}\b|\bpg\.? \d{1,4}\b|^p\.? ?\d{1,4}$/i, 'a page number'],
@@ -216,14 +227,9 @@ function kindOf(line: string, bare: Unmarked, { before, after, isFirst }: Around
   if (line === '') return { is: 'blank' }
   if (isRule(line)) return { is: 'rule' }
   const { text, isListed, mark } = bare
-  if (CAUTION.test(text) && !isItemOfCautions(text)) return { is: 'note', type: 'caution', text: afterSign(text) }
-  if (NOTE.test(text)) {
-    const note = afterSign(text)
-    // The graver of two words counts.
-    return CAUTION.test(note)
-      ? { is: 'note', type: 'caution', text: afterSign(note) }
-      : { is: 'note', type: 'note', text: note }
-  }
+  const caution = cautionIn(text)
+  if (caution !== undefined) return { is: 'note', type: 'caution', text: caution }
+  if (NOTE.test(text)) return { is: 'note', type: 'note', text: afterSign(text) }
   if (PARENS_ONLY.test(text) && text.length > 4 && !/^\(?cont/i.test(text))
     return { is: 'note', type: 'note', text: text.slice(1, -1).trim() }
   const isUnderlined = isRule(after) && !after.startsWith('|') && !/^[.]/.test(after)

@@ -17,11 +17,12 @@ export interface PaperText {
   /** The first line that was not read, where the text is longer than a pack may be. */
   readonly unreadFrom?: number
   /** Lines that are too long to be lines of a checklist; not read. */
-  readonly tooLong: readonly number[]
+  readonly tooLong: readonly { readonly line: number; readonly begins: string }[]
 }
 
 /** Letters of a line of a checklist at most; what is longer is prose, or no text at all. */
 const LONGEST_LINE = 400
+const SHOWN_OF_LONG = 60
 const TAB = 8
 
 /** Signs that mean the same here, each as the one that is looked for. */
@@ -79,13 +80,13 @@ function plain(text: string): string {
 
 export function paperText(text: string): PaperText {
   const lines: SourceLine[] = []
-  const tooLong: number[] = []
+  const tooLong: PaperText['tooLong'][number][] = []
   let read = 0
   for (const [index, raw] of text.split(/\r\n|\n|\r/).entries()) {
     read += raw.length + 1
     if (read > MOST_CHARACTERS) return { lines, tooLong, unreadFrom: index + 1 }
     const isLong = raw.length > LONGEST_LINE
-    if (isLong) tooLong.push(index + 1)
+    if (isLong) tooLong.push({ line: index + 1, begins: plain(raw.slice(0, SHOWN_OF_LONG)).trim() })
     const clean = isLong ? '' : plain(raw)
     const trimmed = clean.trim()
     lines.push({ line: index + 1, text: trimmed, indent: columnsBefore(clean) })

@@ -1,5 +1,6 @@
 /** A checklist on paper, as text -> its lists with their items, as they stand there; what is a guess is a doubt. */
 
+import { quoted } from '../../kernel/quoted.ts'
 import { csvLines } from './csvPaper.ts'
 import { knownLines } from './lineKinds.ts'
 import type { Paper } from './paper.ts'
@@ -12,7 +13,8 @@ import { titleLines } from './titleLines.ts'
 export function readPaper(source: string): Paper {
   const text = paperText(source)
   const reading = new Reading()
-  for (const line of text.tooLong) reading.doubts.push({ line, text: 'a line of more than 400 letters is left out' })
+  for (const { line, begins } of text.tooLong)
+    reading.doubts.push({ line, text: `a line of more than 400 letters is left out; it begins ${quoted(begins)}` })
   if (text.unreadFrom !== undefined) {
     reading.doubts.push({
       line: text.unreadFrom,

@@ -212,6 +212,6 @@ function putNotes(page: Page, notes: readonly string[]): void {
 export const LONGEST_CAUTION = 900
 
 function putCaution(page: Page, indent: string, cautions: readonly string[]): void {
-  const text = cautions.join(' ')
+  const text = cautions.map((one) => (cautions.length < 2 || /[.!?]$/.test(one) ? one : `${one}.`)).join(' ')
   if (text !== '') page.put(`${indent}caution: ${scalar(text.slice(0, LONGEST_CAUTION))}`)
 }

@@ -217,6 +217,12 @@ describe('a condition', () => {
     expect(parse(written ?? '')).toEqual(parse(noted))
   })
 
+  it('is written over also where the sign of a comment stands in its value', () => {
+    const { noted, form } = on('{icing: "yes # hi"}')
+    const written = withField(noted, fieldOf(form, 'when'), { icing: 'no' })
+    expect(written).toBe(noted.replace('{icing: "yes # hi"}', '{icing: "no"}'))
+  })
+
   it('that joins others stands in the text alone', () => {
     const { form } = on('{any: [{icing: "yes"}, {runway: wet}]}')
     expect(form.fields.some(({ label }) => label === 'when')).toBe(false)
