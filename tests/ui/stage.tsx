@@ -4,6 +4,7 @@ import { readFile } from 'node:fs/promises'
 import { cleanup, configure, render, screen, waitFor } from '@testing-library/preact'
 import userEvent from '@testing-library/user-event'
 import { afterEach, expect, vi } from 'vitest'
+import { lazyActions } from '../../src/app/actions/lazyActions.ts'
 import { type ActionParts, makeActions } from '../../src/app/actions/makeActions.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { type AppState, createAppStore } from '../../src/app/store.ts'
@@ -45,9 +46,9 @@ export const INPUTS = { preliminary: inputsOf(SHEETS.preliminary), final: inputs
 
 /**
  * `initial` is laid over a store of somebody who has been here before and has chosen the demo pack, without voices
- * outside the crew.
+ * outside the crew. The code of the actions has loaded with `coded`, where there is one.
  */
-export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts> = {}) {
+export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts> = {}, coded?: Promise<void>) {
   const clock = createVirtualClock()
   const ear = createFakeEar(clock.now)
   const voice = createFakeVoice()
@@ -71,7 +72,7 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
   })
   const actions = makeActions(parts)
   const user = userEvent.setup()
-  render(<App store={store} actions={actions} />)
+  render(<App store={store} actions={coded ? lazyActions(coded.then(() => actions)) : actions} />)
   return { pack: demo, store, actions, user, clock, ear, voice, log }
 }
 

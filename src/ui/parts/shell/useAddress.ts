@@ -86,16 +86,16 @@ export function useAddress(): void {
   }, [address])
 }
 
-/** Nothing happens where there is no such screen now. */
+/** Nothing happens where there is no such screen now. Every action is waited for: its code may not have loaded yet. */
 async function goTo(written: string, state: AppState, actions: Actions): Promise<void> {
   const [screen = '', key, path] = written.split('/').map(decoded)
-  if (screen === '') return actions.show('start')
+  if (screen === '') return await actions.show('start')
   if (!isScreenThere(state, screen as Screen)) return
   if (screen === 'debrief') await actions.showDebrief()
   else if (screen === 'runs' && key !== undefined) await actions.openRun(key)
-  else actions.show(screen as Screen)
+  else await actions.show(screen as Screen)
   if (screen !== 'packs') return
-  actions.showCards(key !== undefined && path === 'cards' ? key : undefined)
+  await actions.showCards(key !== undefined && path === 'cards' ? key : undefined)
   if (key !== undefined && path !== undefined && path !== 'cards') await actions.editFile(key, path)
   else await actions.closeFile()
 }
