@@ -44,6 +44,8 @@ describe('"stop"', () => {
         .flatMap(({ type, command, evidence }) =>
           (evidence as { by?: string } | undefined)?.by === 'voice' ? [command ?? type] : [],
         )
+    // Without it a single short word is doubted more.
+    await opened.page.getByText('The second model is loading').waitFor({ state: 'detached' })
     for (let sayings = 1; sayings <= SAYINGS && !(await heard()).includes('stop'); sayings++) await pilot.say(stop)
     expect((await heard()).filter((what) => what !== 'overheard')).toEqual(['stop'])
     await opened.page.getByRole('heading', { level: 1 }).getByText(new RegExp(headline, 'i')).waitFor()
