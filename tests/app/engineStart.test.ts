@@ -100,6 +100,7 @@ const NAMED: readonly (readonly [string, string])[] = [
   ['hot start on number two', 'stopped: hot'],
   ['right engine fire', 'stop'],
   ['fire on number two', 'stop'],
+  ['stable on number two, fifty nine', 'stable 59'],
 ]
 /** The end of it, told rather than ordered. */
 const ENDED: readonly (readonly [string, string])[] = [

@@ -9,14 +9,15 @@ interface Place {
 
 /**
  * Where one of the names is said. A number may not go on behind it: "engine two four percent" may be the engine or the
- * reading.
+ * reading. "Number one, fifty eight" is the engine and its reading.
  */
 function placeOf(tokens: readonly Token[], names: readonly string[]): Place | undefined {
   for (const name of names) {
     const words = tokensOf(name)
     const from = tokens.findIndex((_, at) => words.every(({ canon }, index) => tokens[at + index]?.canon === canon))
     const to = from + words.length
-    const goesOn = words.at(-1)?.number !== undefined && tokens[to]?.number !== undefined
+    const isOpen = words.at(-1)?.number !== undefined && !words.some(({ text }) => text === 'number')
+    const goesOn = isOpen && tokens[to]?.number !== undefined
     if (from >= 0 && !goesOn) return { from, to }
   }
   return undefined
