@@ -29,7 +29,7 @@ import type { Paper } from '../kernel/pack/paper.ts'
 import { limitsOf } from '../kernel/pack/place.ts'
 import type { Synonyms } from '../kernel/response/packSynonyms.ts'
 import { responseFrom } from '../kernel/response/response.ts'
-import { NO, YES } from '../kernel/response/yesNo.ts'
+import { NO_HEARD, YES_HEARD } from '../kernel/response/yesNo.ts'
 import { anyWayOf, briefingOf, exchangeOf } from './buildExchange.ts'
 import { conditionOf, interlocksOf } from './conditions.ts'
 import type { PackText } from './packSchema.ts'
@@ -134,7 +134,7 @@ function questionOf(
   { synonyms, situations }: Ground,
 ): Item {
   const ways = Object.values(situations[decides]?.options ?? {}).flatMap(({ say }) => say)
-  const short = [...(yes === undefined ? [] : YES), ...(no === undefined ? [] : NO)]
+  const short = [...(yes === undefined ? [] : YES_HEARD), ...(no === undefined ? [] : NO_HEARD)]
   return asItem({
     type: 'item' as const,
     id: `${list}.${question}`,

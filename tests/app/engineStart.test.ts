@@ -101,6 +101,15 @@ const NAMED: readonly (readonly [string, string])[] = [
   ['right engine fire', 'stop'],
   ['fire on number two', 'stop'],
   ['stable on number two, fifty nine', 'stable 59'],
+  ["number two's stable at fifty eight percent", 'stable 58'],
+]
+/** In other words than the pack's; the ear's grammar has not all of them. */
+const OTHERWISE: readonly (readonly [string, string])[] = [
+  ['fan is rotating', 'fan'],
+  ['the fan is spinning', 'fan'],
+  ["oil pressure's coming up", 'oil'],
+  ['oil pressure climbing', 'oil'],
+  ['peaked at six ninety', 'peak 690'],
 ]
 /** The end of it, told rather than ordered. */
 const ENDED: readonly (readonly [string, string])[] = [
@@ -124,6 +133,8 @@ describe('what a pilot calls in the start', () => {
   it.each(SAYINGS)('"%s" is %s', (text, meaning) => expect(takenFor(text)).toBe(meaning))
 
   it.each(NAMED)('"%s" is %s', (text, meaning) => expect(takenFor(text)).toBe(meaning))
+
+  it.each(OTHERWISE)('"%s" is %s', (text, meaning) => expect(takenFor(text)).toBe(meaning))
 
   it.each(ENDED)('"%s" is %s', (text, meaning) => expect(takenFor(text)).toBe(meaning))
 

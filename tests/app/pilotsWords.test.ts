@@ -32,14 +32,22 @@ describe('a flow', () => {
     },
   )
 
-  it.each(['start flow complete', 'cockpit flow not complete', 'is the cockpit flow complete'])(
-    'is not by "%s"',
+  it.each(["flow's done again", "that's all redone", "right, flow's complete", 'gauges looked at, flow complete'])(
+    'is complete by "%s"',
     async (words) => {
       const { state } = await then(TO_FLOW, words)
-      expect(state.floor.at).toBe('flow')
-      expect(state.flowsClosed).not.toContain('cockpitFlow')
+      expect(state.flowsClosed).toContain('cockpitFlow')
     },
   )
+
+  it.each([
+    ...['start flow complete', 'cockpit flow not complete', 'is the cockpit flow complete'],
+    'brake not set, flow complete',
+  ])('is not by "%s"', async (words) => {
+    const { state } = await then(TO_FLOW, words)
+    expect(state.floor.at).toBe('flow')
+    expect(state.flowsClosed).not.toContain('cockpitFlow')
+  })
 
   it.each([
     [TO_FLOW, "park brake's set, pressure checked", 'cockpitFlow.brake'],

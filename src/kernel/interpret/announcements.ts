@@ -1,10 +1,12 @@
 /** What a pilot says of the run besides answers: a clearance that is in, steps that are done, a situation that has changed. */
 
+import { phrase } from '../hearing/phrases.ts'
 import { type Transcript, tokensOf } from '../numbers/tokens.ts'
-import type { Decision, Flow, Step } from '../pack/checklist.ts'
+import type { Decision, Flow, Line, Step } from '../pack/checklist.ts'
 import { findLine, flowsOf, listById, stepsOf } from '../pack/place.ts'
 import { isAnnounced, isOnlyNamed } from '../response/announced.ts'
 import { judge } from '../response/judge.ts'
+import { isNegation } from '../response/lexicon.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import { yesOrNo } from '../response/yesNo.ts'
 import type { EventBody } from '../run/core/events.ts'
@@ -15,7 +17,8 @@ import type { Utterance } from './utterance.ts'
 
 /** What a pilot says when a flow is done; of one step that was read out, "done" alone is said. */
 const FLOW_DONE = responseFrom(
-  '[the] flow [is] (complete | completed | finished | done) | that completes [the] flow | complete | all done | done',
+  '[the] flow [is] [all] (complete | completed | finished | done | redone) [again | now] | that completes [the] flow | ' +
+    '[that is] all (done | redone) [again] | complete | done | redone | done again',
 )
 const STEP_DONE = responseFrom('done | step done | checked')
 const READ_OUT = responseFrom('read the flow | read [me] the steps | next step | what is next')
@@ -45,7 +48,31 @@ function unnamed({ name }: Flow, heard: Transcript): Transcript {
 export function clearance({ pack, state: { floor }, said, evidence }: Utterance): EventBody | undefined {
   if (floor.at !== 'line') return undefined
   const line = findLine(listById(pack, floor.list), floor.line)
-  return isSaid(line.say, said.heard) ? { type: 'cleared', clearance: line.clearance, evidence } : undefined
+  const isIn = isAnnounced(line.say, said.heard) || isSaid(receipt(line), said.heard)
+  return isIn ? { type: 'cleared', clearance: line.clearance, evidence } : undefined
+}
+
+/** "We've got our push clearance", whatever the pack's own words for it are. */
+function receipt(line: Line): Response {
+  const known = receipts.get(line)
+  if (known) return known
+  const name = phrase(line.label)
+  if (name === '') return line.say
+  const made = responseFrom(
+    `(we have | we've | I have | got) [the | our | my] ${name} | [the | our] ${name} [is] (received | obtained | in | granted)`,
+  )
+  receipts.set(line, made)
+  return made
+}
+const receipts = new WeakMap<Line, Response>()
+
+/** "Trim and speeds reset, flow complete": the last of what was typed says so, and nothing before it denies it. */
+function isFlowDone(heard: Transcript): boolean {
+  if (isSaid(FLOW_DONE, heard)) return true
+  const comma = heard.text.lastIndexOf(',')
+  const last = heard.tokens.filter(({ start }) => start > comma)
+  const isDenied = heard.tokens.some(({ text }) => isNegation(text))
+  return comma >= 0 && !isDenied && isSaid(FLOW_DONE, { ...heard, tokens: last })
 }
 
 /** A tick of one step of the open flow by its own words, or of the whole flow; a wish to have the steps read out. */
@@ -58,7 +85,7 @@ export function flowCall({ pack, state, said: { heard }, evidence }: Utterance):
   if (step) return { type: 'stepDone', step: step.id, evidence }
   if (next && state.readingFlow && isSaid(STEP_DONE, heard)) return { type: 'stepDone', step: next.id, evidence }
   const isQuestion = isOnlyNamed(heard.tokens, FLOW_DONE)
-  if (!isQuestion && isSaid(FLOW_DONE, unnamed(flow, heard))) return { type: 'flowClosed', flow: flow.id, evidence }
+  if (!isQuestion && isFlowDone(unnamed(flow, heard))) return { type: 'flowClosed', flow: flow.id, evidence }
   if (isSaid(READ_OUT, heard)) return { type: 'flowAsked', flow: flow.id, evidence }
   const ahead = briefingsOf(pack).find((one) => !state.briefingsClosed.includes(one.id) && isCalled(one, heard))
   return ahead && { type: 'commanded', command: 'recheck', argument: ahead.name, evidence }

@@ -36,9 +36,13 @@ export function withoutEngine(heard: Transcript, names: readonly string[]): Tran
   if (!place) return [heard]
   const isBefore = (word: string, at: number) => heard.tokens[at - 1]?.text === word
   const from = isBefore('the', place.from) ? place.from - 1 : place.from
+  // "Number two is stable": without its subject that would be a question.
+  const to = BEING.has(heard.tokens[place.to]?.text ?? '') ? place.to + 1 : place.to
   const ways = isBefore('on', from) || isBefore('in', from) ? [from, from - 1] : [from]
-  return ways.map((begin) => replaced(heard, { ...place, from: begin }, []))
+  return ways.map((begin) => replaced(heard, { from: begin, to }, []))
 }
+
+const BEING: ReadonlySet<string> = new Set(['is', 'has'])
 
 /** The same with each of the others in place of the name that was said; none where none was. */
 export function namedOtherwise(heard: Transcript, names: readonly string[], others = names): Transcript[] {

@@ -38,7 +38,7 @@ import { recheckUnknown } from './recheckUnknown.ts'
 import { brakesSet, stop } from './stop.ts'
 import { awaited, otherOrder, talk } from './talk.ts'
 import { overheard, type Utterance } from './utterance.ts'
-import { abnormalCall, callNotUnderstood, startCall, watchCall } from './watchCall.ts'
+import { abnormalCall, callNotUnderstood, startCall, stopCarriedOut, watchCall } from './watchCall.ts'
 
 export interface Rule {
   /** What it takes the utterance for. */
@@ -65,6 +65,7 @@ export const RULES: readonly Rule[] = [
   { name: 'the order once more', applies: asks('order'), read: talk },
   { name: 'what was waited for', applies: all(isStandingBy, not(isAsking)), read: awaited },
   { name: 'a value that could not be read', applies: all(isSure, asksForValue), read: sayAgain },
+  { name: 'the order of a stop, carried out', applies: isSure, read: stopCarriedOut },
   { name: 'typed words that answer nothing', applies: all(isAsking, isTyped), read: sayAgain },
   { name: 'no call, where one is questioned', applies: all(isAsking, not(isStandingBy)), read: callNotUnderstood },
   { name: 'other speech while Otherseat waits', applies: isWaiting, read: overheard },

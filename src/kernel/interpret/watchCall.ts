@@ -10,6 +10,7 @@ import { judge } from '../response/judge.ts'
 import { HARMLESS, isNegation } from '../response/lexicon.ts'
 import type { Judgement, Part } from '../response/model.ts'
 import { type Response, responseFrom } from '../response/response.ts'
+import { isStartEnded } from '../response/stopWords.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { outsideOf } from '../run/watch/callValue.ts'
 import { runningWatch, watchAt, watchesOf, watchState } from '../run/watch/watchTiming.ts'
@@ -29,8 +30,9 @@ export function watchCall({
   rest,
   evidence,
 }: Utterance): EventBody | undefined {
-  // "Correction" before a call changes nothing in what it calls.
-  const { heard } = opening === 'correction' ? rest : all
+  // "Correction" before a call changes nothing in what it calls, nor "negative" to a reading that is questioned.
+  const isReadAgain = opening === 'negative' && state.question?.about === 'callValue'
+  const { heard } = opening === 'correction' || isReadAgain ? rest : all
   const running = runningWatch(pack, state)
   const watch = running ?? watchAt(pack, state.floor, state)
   const at = Math.max(0, beganAt - state.startedAt)
@@ -127,6 +129,13 @@ export function callNotUnderstood(utterance: Utterance): EventBody | undefined {
   const words = said.heard.tokens.filter(({ number }) => !number).map(({ text }) => text)
   const isMeant = words.length <= MOST_WORDS && words.some(isOfCall) && !isHalfOther(utterance)
   return heard.by === 'typed' || isMeant ? { type: 'overheard', watch: watch.id, meant: true, evidence } : undefined
+}
+
+/** What a stop asked for, told as done: it is heard, and asked for no more. */
+export function stopCarriedOut({ pack, state, said, evidence }: Utterance): EventBody | undefined {
+  const stopped = watchesOf(pack).findLast(({ id }) => watchState(state, id).status === 'stopped')
+  if (!stopped || runningWatch(pack, state) || !isStartEnded(said.heard.tokens)) return undefined
+  return { type: 'overheard', watch: stopped.id, evidence }
 }
 
 type Called = Pick<EventBody<'watchCalled'>, 'value' | 'inRange'>

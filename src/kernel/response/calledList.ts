@@ -70,12 +70,16 @@ function isAround(before: readonly Token[], behind: readonly Token[]): boolean {
   const isAsked =
     [...before, ...behind].some((token) => isListWord(token) && token.text !== 'the') ||
     before.some(({ text }) => ASKING.has(text)) ||
+    behind.some(({ text }) => text === 'again') ||
     lead.length + tail.length === 0
   const isBare = ({ text }: Token) => HARMLESS.has(text) || HESITATIONS.has(text) || REMARKS.has(text)
   const isMeant = (token: Token) =>
     !isNumberToken(token) && !isNegation(token.text) && !TELLING.has(token.text) && !DOUBTFUL.has(token.text)
   const isLead = (token: Token) =>
-    ASKING.has(token.text) || BESIDE.has(token.text) || (isMeant(token) && isBare(token) && !isStateWord(token.text))
+    token.text === 'again' ||
+    ASKING.has(token.text) ||
+    BESIDE.has(token.text) ||
+    (isMeant(token) && isBare(token) && !isStateWord(token.text))
   return isAsked && !isQuestion(before) && lead.every(isLead) && tail.every(isLead)
 }
 

@@ -8,6 +8,7 @@ import { type Token, type Transcript, textOf, tokensOf } from '../numbers/tokens
 import { calledList } from './calledList.ts'
 import { HESITATIONS } from './lexicon.ts'
 import { isStop } from './stopWords.ts'
+import { yesOrNo } from './yesNo.ts'
 
 export interface ReadCommand {
   readonly command: Command
@@ -51,10 +52,14 @@ function phrases(listenedFor: readonly string[], alsoUnderstood: readonly string
   return { listenedFor, read: ({ squeezed }) => (known.has(squeezed) ? {} : undefined) }
 }
 
-/** Said in just these words in answer to a yes-or-no question; elsewhere they are part of other speech. */
-function atQuestion(listenedFor: readonly string[], alsoUnderstood: readonly string[]): Wording {
+/** Said in answer to a yes-or-no question, as "yes" or "no" or in just these words; elsewhere they are part of other speech. */
+function atQuestion(answer: 'yes' | 'no', listenedFor: readonly string[], alsoUnderstood: readonly string[]): Wording {
   const { read } = phrases(listenedFor, alsoUnderstood)
-  return { listenedFor, read: (said, names) => (names.yesNo ? read(said, names) : undefined) }
+  return {
+    listenedFor,
+    read: (said, names) =>
+      names.yesNo ? (read(said, names) ?? (yesOrNo(said) === answer ? {} : undefined)) : undefined,
+  }
 }
 
 /** One word, and after it what the command is about. */
@@ -177,8 +182,22 @@ const WORDINGS = {
   remark: opening('remark', ['remark'], (rest, { text }) => ({ argument: textOf({ text, tokens: rest }) })),
   radioCheck: phrases(['radio check'], ['how do you read', 'do you read', 'do you read me', 'do you hear me']),
   call: { listenedFor: [], read: ({ tokens }, { lists }) => about(lists && calledList(tokens, lists)) },
-  affirm: atQuestion(['affirm'], ['affirmative', 'yes', 'affirm that']),
-  negative: atQuestion(['negative'], ['no']),
+  affirm: atQuestion(
+    'yes',
+    ['affirm'],
+    [
+      ...['confirmed', 'correct', 'that is correct', "that's correct", "that's right", 'that is right'],
+      ...[
+        "let's do that",
+        "let's do that first",
+        'do that first',
+        'do that',
+        "we'll do that first",
+        "i'll do that first",
+      ],
+    ],
+  ),
+  negative: atQuestion('no', ['negative'], ['not yet', 'leave it', 'later', 'incorrect']),
 } satisfies Readonly<Record<string, Wording>>
 
 export type Command = keyof typeof WORDINGS
@@ -200,11 +219,14 @@ function squeezedTokens(tokens: readonly Token[]): string {
 
 const POLITE = new Set([...HESITATIONS, 'please', 'okay', 'ok', 'and', 'so', 'well', 'now', 'sir', 'captain', 'then'])
 
+/** With these begins whatever is said next. */
+const LEADING = new Set([...POLITE, 'right', 'alright', 'thanks', 'roger'])
+
 /** Without polite words and hesitations at both ends. */
 function bare(tokens: readonly Token[]): readonly Token[] {
   let begin = 0
   let end = tokens.length
-  while (begin < end && POLITE.has(tokens[begin]?.text ?? '')) begin++
+  while (begin < end && LEADING.has(tokens[begin]?.text ?? '')) begin++
   while (end > begin && POLITE.has(tokens[end - 1]?.text ?? '')) end--
   return tokens.slice(begin, end)
 }

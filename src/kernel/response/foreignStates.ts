@@ -46,13 +46,14 @@ export function isPreposition(atoms: readonly Atom[], at: number): boolean {
   const [next, then] = [atoms[at + 1], atoms[at + 2]]
   // "Off on both".
   if (word === 'on' && wordOf(next) === 'both' && (then === undefined || isPlain(then))) return true
-  // "The radar is on standby"; "on standby" alone may be two states.
+  // "The radar is on standby"; "on standby" alone may be two states, and "okay on standby" is that alone.
   const isOwn = (atom: Atom | undefined) => atom?.type === 'phrase' && atom.known.type === 'own'
-  if (word === 'on' && isPlain(atoms[at - 1]) && !isOwn(atoms[at]) && isOwn(next) && isBareState(next as PhraseAtom))
-    return true
+  const isOfThing = atoms[at - 1]?.type === 'unknown' || BEING.has(wordOf(atoms[at - 1]))
+  if (word === 'on' && isOfThing && !isOwn(atoms[at]) && isOwn(next) && isBareState(next as PhraseAtom)) return true
   if (next?.type !== 'harmless' || !PREPOSITION_LEADS.get(word)?.has(wordOf(next))) return false
   return isPlain(then) || wordOf(next) === 'to' || (wordOf(next) === 'it' && then === undefined)
 }
+const BEING: ReadonlySet<string> = new Set(['is', 'are', "it's", "that's"])
 const PREPOSITION_LEADS: ReadonlyMap<string, ReadonlySet<string>> = new Map([
   ['off', new Set(['the', 'to', 'of', 'our', 'my'])],
   ['on', new Set(['the', 'our', 'my', 'both', 'it'])],

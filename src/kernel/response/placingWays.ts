@@ -60,7 +60,7 @@ export const COSTS = {
   notNamed: 0.3,
   withoutItsWords: 2,
   withoutItsFirst: 1,
-  otherNamed: 2.5,
+  otherNamed: 3.6,
   badForm: 3,
   badCorrection: 2,
   again: 1.5,

@@ -25,6 +25,9 @@ export const SYNONYMS: readonly (readonly string[])[] = [
   ['on', 'switched on', 'turned on'],
   ['released', 'off'],
   ['disconnect', 'unhook', 'unplug', 'pull the bar'],
+  ['rising', 'coming up', 'climbing', 'increasing', 'building'],
+  ['turning', 'rotating', 'spinning'],
+  ['peak', 'peaked', 'peaks', 'peaking'],
   ['starting', 'turning', 'start', 'turn', 'cranking', 'to start', 'to turn'],
   ['on board', 'souls', 'souls on board', 'people', 'persons', 'people on board', 'persons on board'],
   [

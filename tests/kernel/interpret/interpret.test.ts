@@ -222,6 +222,7 @@ const ROWS: readonly Row[] = [
   ['in the engine start, a call questioned', 'affirm', commanded('affirm')],
   ['in the engine start, a call questioned', 'rotation', { type: 'watchCalled', call: 'rotation' }],
   ['after a start that was stopped', 'from the top', commanded('fromTop')],
+  ['after a start that was stopped', 'fuel off', { type: 'overheard', watch: 'engine' }],
   ['after a start that was stopped', 'starting', { type: 'watchBegan', watch: 'engine' }],
 
   ['before a clearance', 'delivery request clearance', transmitted('clearance.full', 'call', 'correct')],

@@ -165,7 +165,7 @@ export interface EventFields {
   /** Speech that was neither an answer nor a command; the run is unaffected. */
   readonly overheard: {
     readonly evidence: Evidence
-    /** It was meant for this start, and was no call of it that could be understood. */
+    /** It was said to this start: with `meant` no call of it that could be understood, else what its stop had asked for. */
     readonly watch?: string
     /** It may have been meant for the run, and nothing was made of it: the screen says so. */
     readonly meant?: boolean

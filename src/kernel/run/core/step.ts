@@ -189,10 +189,14 @@ function demonstrated(before: RunState, { isOn, stops, asksRoom }: RunEvent<'dem
   return { state: { ...state, demonstration: { stops, asksRoom }, wasDemonstrated: true }, effects: timers(before) }
 }
 
-/** Of a start it is asked for again; a call to another station has to wait; anything else changes nothing. */
-function overheard(pack: Pack, state: RunState, { watch, first, unchallenged, evidence }: RunEvent<'overheard'>): Step {
+/** Of a start it is asked for again, and whatever was typed; a call to another station has to wait; anything else changes nothing. */
+function overheard(pack: Pack, state: RunState, event: RunEvent<'overheard'>): Step {
+  const { watch, first, unchallenged, meant, evidence } = event
   if (unchallenged) return sayAndListen(pack, state, [say.yourChallenge()])
-  if (watch !== undefined) return notUnderstood(pack, state, evidence.by)
+  if (watch !== undefined && !meant) return sayAndListen(pack, state, [], { tone: 'tick' })
+  const isMeant =
+    meant && (watch !== undefined || (evidence.by === 'typed' && first === undefined && !state.standingBy))
+  if (isMeant) return notUnderstood(pack, state, evidence.by)
   if (first === undefined) return { state, effects: timers(state) }
   return sayAndListen(pack, state, [say.notYet(findTurn(pack, first).turn.label)], { tone: 'attention' })
 }

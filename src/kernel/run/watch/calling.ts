@@ -218,10 +218,20 @@ export function confirmed(pack: Pack, before: RunState, question: Doubt): Step {
   return sayAndListen(pack, state, [say.outside(valueWords(value, call.value), side, watch.stopWords)])
 }
 
-/** Denied: it was not seen and is still to be called, or is read again. */
-export function doubted(pack: Pack, state: RunState, { about, watch, call }: Doubt): Step {
-  const known = watchById(pack, watch, state).calls.find((one) => one.id === call.id)
-  return sayAndListen(pack, state, known && about === 'callValue' ? [askFor(known)] : [], { tone: 'tick' })
+/** Denied: it was not seen and is still to be called, or was not read so and is read again. */
+export function doubted(pack: Pack, before: RunState, { about, watch: id, call }: Doubt): Step {
+  const watch = watchById(pack, id, before)
+  const known = watch.calls.find((one) => one.id === call.id)
+  if (!known || about !== 'callValue') return sayAndListen(pack, before, [], { tone: 'tick' })
+  return sayAndListen(pack, withoutOutside(before, watch, call), [askFor(known)], { tone: 'tick' })
+}
+
+/** What was denied as soon as it was questioned is no reading: it may as well have been misheard. */
+function withoutOutside(state: RunState, watch: Watch, { id, value }: PendingCall): RunState {
+  const { outside } = watchState(state, watch.id)
+  const readings = outside[id] ?? []
+  if (readings.at(-1)?.value !== value) return state
+  return withWatch(state, watch.id, { outside: { ...outside, [id]: readings.slice(0, -1) } })
 }
 
 function accepted(pack: Pack, state: RunState, watch: Watch, call: PendingCall, { wasAsked }: How): Step {
