@@ -446,6 +446,17 @@ describe('a caution', () => {
     expect(cautionsIn(`TAXI\n\nFuel .... ON\n${line}\nBeacon .... ON\n`)).toEqual([undefined, 'hot brakes'])
   })
 
+  it('stands below its word alone, with bullets or without, or in the brackets of an answer', () => {
+    const bullets = 'TAXI\n\nFuel .... ON\n\nCAUTION:\n- hot brakes\n- no smoking\n\nBeacon .... ON\n'
+    expect(cautionsIn(bullets)).toEqual([undefined, 'hot brakes. no smoking'])
+    expect(cautionsIn('TAXI\n\nFuel .... ON\nWARNING\nhot brakes\nBeacon .... ON\n')).toEqual([undefined, 'hot brakes'])
+    expect(cautionsIn('TAXI\n\nFuel .... ON (CAUTION: hot brakes)\nBeacon .... ON\n')).toEqual([
+      'hot brakes',
+      undefined,
+    ])
+    expect(itemsOf(draftPack('TAXI\n\nFuel .... ON (CAUTION: hot brakes)\n'))).toMatchObject([{ response: 'on' }])
+  })
+
   it('of several stays apart, and a long line says how it begins', () => {
     const text = `TAXI\n\nCAUTION: one\nWARNING: two\nBeacon .... ON\nCAUTION: ${'mind it '.repeat(60)}\nFuel .... ON\n`
     expect(cautionsIn(text)).toEqual(['one. two.', undefined])

@@ -41,6 +41,16 @@ it('shows the items as they would be flown, and marks those that something is op
   expect(screen.getByRole('status').textContent).toMatch(/^1 list, 3 items, \d questions$/)
 })
 
+it('shows cautions and notes where they will stand, and counts the questions of a table with the others', async () => {
+  await drafted(
+    'TAXI\n\nNOTE: read aloud\nCAUTION: hot brakes\nFuel .... ON\nBeacon .... ON\n\nKg\t0\t10\n100\t1\t2\n200\t3\t4\n',
+  )
+  const list = screen.getByRole('region', { name: 'List taxi' })
+  expect(list.textContent).toBe('taxiNote: read aloudCaution: hot brakesfuelonbeaconon')
+  const asked = screen.getAllByRole('button', { name: /^Line \d+$/ }).length
+  expect(screen.getAllByRole('status')[0]?.textContent).toBe(`1 list, 2 items, 1 caution, 1 table, ${asked} questions`)
+})
+
 it('leads from each question to its line', async () => {
   const { user, paper } = await drafted()
   await user.click(screen.getByRole('button', { name: 'Line 5' }))

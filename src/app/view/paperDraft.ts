@@ -14,13 +14,26 @@ export interface DraftedItem {
   /** Words as they are said, a value by its name. */
   readonly answer: string
   readonly isAsked: boolean
+  /** Above it. */
+  readonly cautions: readonly string[]
+  /** Below it. */
+  readonly notes: readonly string[]
+}
+
+export interface DraftedList {
+  readonly name: string
+  readonly line: number
+  /** Above its items, both. */
+  readonly cautions: readonly string[]
+  readonly notes: readonly string[]
+  readonly items: readonly DraftedItem[]
 }
 
 export interface PaperDraftView {
   /** Of the pack. */
   readonly id: string
   readonly name: string
-  readonly lists: readonly { readonly name: string; readonly line: number; readonly items: readonly DraftedItem[] }[]
+  readonly lists: readonly DraftedList[]
   readonly questions: readonly Question[]
   /** What `check` says of the draft; none, as a rule. */
   readonly problems: readonly Problem[]
@@ -43,14 +56,15 @@ export function paperDraft(text: string): PaperDraftView {
   return {
     id: pack?.id ?? '',
     name: pack?.name ?? '',
-    lists: lists.map(({ name, line, items }) => ({
-      name,
-      line,
+    lists: lists.map(({ name, line, cautions, notes, items }) => ({
+      ...{ name, line, cautions, notes },
       items: items.map((item) => ({
         line: item.line,
         challenge: item.challenge,
         answer: said(item.response, labelOf),
         isAsked: asked.has(item.line),
+        cautions: item.cautions,
+        notes: item.notes,
       })),
     })),
     questions,

@@ -6,6 +6,20 @@ import { endsInAnswer, type KnownLine, type LineKind } from './lineKinds.ts'
 import { fromWords } from './looseLines.ts'
 import type { Doubt, Paper, PaperItem, PaperList, PaperPhase } from './paper.ts'
 
+/** Lines of one remark; where they had bullets, each is a sentence. */
+function joined(texts: readonly string[]): string {
+  const [first = '', ...more] = texts
+  if (first !== '') return texts.join(' ').trim()
+  return more.map((text) => (/[.!?;,]$/.test(text) || text === more.at(-1) ? text : `${text}.`)).join(' ')
+}
+
+/** "Set (CAUTION: hot surface)": the caution is of this item. */
+const WARNED = / ?\((?:caution|warning)s?\b[^\p{L}\p{N}()]*([^()]+)\)/giu
+const withoutWarning = (answer: string): { readonly text: string; readonly warned: string[] } => ({
+  text: answer.replace(WARNED, '').trim(),
+  warned: [...answer.matchAll(WARNED)].map(([, text = '']) => text.trim()),
+})
+
 type WordsLine = Extract<LineKind, { is: 'words' }>
 
 /** Words that nothing ends with: the line goes on. */
@@ -160,13 +174,14 @@ export class Reading {
     const { half } = this
     this.half = undefined
     const { under } = line
+    const { text, warned } = withoutWarning(answer)
     const whole = under && !under.hasAnswer ? `${under.text} ${challenge}` : challenge
     if (under && challenge !== '') doubts.push({ line: line.line, text: underTold(under, challenge) })
     const item = {
       line: half?.line ?? line.line,
       challenge: half ? `${half.text} ${whole}`.trim() : whole,
-      answer,
-      cautions: [],
+      answer: text,
+      cautions: warned,
       notes: [],
       doubts,
       column,
@@ -201,7 +216,7 @@ export class Reading {
   private closeNote(): undefined {
     if (!this.note) return undefined
     const { line, texts, type } = this.note
-    const text = texts.join(' ').trim()
+    const text = joined(texts)
     this.note = undefined
     if (text === '') {
       this.doubt(line, `a ${type} without words is left out`)
@@ -263,7 +278,9 @@ export class Reading {
 
   private words(line: KnownLine, kind: WordsLine, next: KnownLine | undefined): void {
     const { text } = kind
-    if (this.note && this.note.last === line.line - 1 && !kind.isListed) {
+    // Below "CAUTION:" alone stands what it warns of, with bullets or without.
+    const isOfNote = !kind.isListed || this.note?.texts[0] === ''
+    if (this.note && this.note.last === line.line - 1 && isOfNote) {
       this.note.texts.push(text)
       this.note.last = line.line
       return

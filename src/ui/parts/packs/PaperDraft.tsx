@@ -1,7 +1,7 @@
 /** A checklist on paper, pasted, becomes a draft: its items as they would be flown, and what is open, line by line. */
 
 import { useRef, useState } from 'preact/hooks'
-import { type DraftedItem, type PaperDraftView, paperDraft } from '../../../app/view/paperDraft.ts'
+import { type DraftedItem, type DraftedList, type PaperDraftView, paperDraft } from '../../../app/view/paperDraft.ts'
 import { Mark } from '../shell/Mark.tsx'
 import { Problems } from '../shell/Problems.tsx'
 import { DraftTaken } from './DraftTaken.tsx'
@@ -109,28 +109,26 @@ interface DraftedProps {
   readonly show: (line: number) => void
 }
 
-function Drafted({ view: { lists, questions, problems }, show }: DraftedProps) {
-  const count = lists.reduce((sum, { items }) => sum + items.length, 0)
+function Drafted({ view: { lists, questions, problems, tables }, show }: DraftedProps) {
+  const items = lists.flatMap((list) => list.items)
+  const cautions = [...lists, ...items].flatMap((one) => one.cautions)
+  const ofTables = tables.reduce((sum, table) => sum + table.questions.length, 0)
+  const counts = [
+    counted(lists.length, 'list'),
+    counted(items.length, 'item'),
+    ...(cautions.length > 0 ? [counted(cautions.length, 'caution')] : []),
+    ...(tables.length > 0 ? [counted(tables.length, 'table')] : []),
+    counted(questions.length + ofTables, 'question'),
+  ]
   return (
     <div class="stack">
-      <p role="status">
-        {lists.length} {lists.length === 1 ? 'list' : 'lists'}, {count} {count === 1 ? 'item' : 'items'},{' '}
-        {questions.length} {questions.length === 1 ? 'question' : 'questions'}
-      </p>
-      {lists.slice(0, MOST_SHOWN).map(({ name, line, items }) => (
-        <section key={line} class="stack" aria-label={`List ${name}`}>
-          <h3 class="cap">{name}</h3>
-          <ul class="values">
-            {items.slice(0, MOST_SHOWN).map((item, index) => (
-              <Item key={index} item={item} />
-            ))}
-          </ul>
-          {items.length > MOST_SHOWN && <p class="soft">And {items.length - MOST_SHOWN} more.</p>}
-        </section>
+      <p role="status">{counts.join(', ')}</p>
+      {lists.slice(0, MOST_SHOWN).map((list) => (
+        <List key={list.line} list={list} />
       ))}
       {lists.length > MOST_SHOWN && <p class="soft">And {lists.length - MOST_SHOWN} more lists.</p>}
       <section class="stack" aria-labelledby="paper-questions">
-        <h3 id="paper-questions">Questions ({questions.length})</h3>
+        <h3 id="paper-questions">Questions of the lists ({questions.length})</h3>
         <ol class="stack">
           {questions.slice(0, MOST_SHOWN).map(({ line, text, at }) => (
             <li key={`${at.file} ${at.line}`}>
@@ -156,18 +154,56 @@ function Drafted({ view: { lists, questions, problems }, show }: DraftedProps) {
 /** More than this many rows are no help on a screen, and slow to lay out. */
 const MOST_SHOWN = 200
 
-function Item({ item: { challenge, answer, isAsked } }: { readonly item: DraftedItem }) {
+const counted = (count: number, what: string) => `${count} ${what}${count === 1 ? '' : 's'}`
+
+function List({ list: { name, cautions, notes, items } }: { readonly list: DraftedList }) {
   return (
-    <li class="head-line">
-      <span class="cap">{challenge}</span>
-      <span>
-        {isAsked && (
-          <>
-            <Mark name="arrow" /> <span class="small soft">to settle: </span>
-          </>
-        )}
-        {answer}
-      </span>
+    <section class="stack" aria-label={`List ${name}`}>
+      <h3 class="cap">{name}</h3>
+      <Remarks cautions={cautions} notes={notes} />
+      <ul class="values">
+        {items.slice(0, MOST_SHOWN).map((item, index) => (
+          <Item key={index} item={item} />
+        ))}
+      </ul>
+      {items.length > MOST_SHOWN && <p class="soft">And {items.length - MOST_SHOWN} more.</p>}
+    </section>
+  )
+}
+
+function Remarks({ cautions, notes }: Pick<DraftedItem, 'cautions' | 'notes'>) {
+  return (
+    <>
+      {cautions.map((text) => (
+        <p key={text} class="small">
+          Caution: {text}
+        </p>
+      ))}
+      {notes.map((text) => (
+        <p key={text} class="small soft">
+          Note: {text}
+        </p>
+      ))}
+    </>
+  )
+}
+
+function Item({ item: { challenge, answer, isAsked, cautions, notes } }: { readonly item: DraftedItem }) {
+  return (
+    <li>
+      <Remarks cautions={cautions} notes={[]} />
+      <p class="head-line">
+        <span class="cap">{challenge}</span>
+        <span>
+          {isAsked && (
+            <>
+              <Mark name="arrow" /> <span class="small soft">to settle: </span>
+            </>
+          )}
+          {answer}
+        </span>
+      </p>
+      <Remarks cautions={[]} notes={notes} />
     </li>
   )
 }
