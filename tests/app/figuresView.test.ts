@@ -45,6 +45,13 @@ describe('what is typed in a field', () => {
     [{ kind: 'speed' }, '14', 14],
     [{ kind: 'speed' }, 'calm', 'calm'],
     [{ kind: 'speed' }, '  ', undefined],
+    [{ kind: 'trim', decimals: 1 }, '2.5 up', 2.5],
+    [{ kind: 'trim', decimals: 1 }, '2.5 units nose down', -2.5],
+    [{ kind: 'trim', decimals: 1 }, '2.5 left', '2.5 left'],
+    [{ kind: 'weight', unit: 'kg' }, '24,360 kg', 24360],
+    [{ kind: 'weight', unit: 'kg' }, '5000 lb', '5000 lb'],
+    [{ kind: 'weight', unit: 'kg' }, '5000 or 5100', '5000 or 5100'],
+    [{ kind: 'weight', unit: 'kg' }, '24.36 t', '24.36 t'],
   ] as const)('for %j "%s" is %s', (spec, text, value) => {
     expect(enteredValue(spec, text)).toBe(value)
   })

@@ -43,7 +43,7 @@ describe('entering figures', () => {
   })
 
   it.each([
-    ['fuel on board', '54 hundred', 'fuel on board "54 hundred" should be a number in kg'],
+    ['fuel on board', '54 sacks', 'fuel on board "54 sacks" should be a number in kg'],
     ['fuel on board', '900', 'fuel on board 900 kg is unusual; normally 1,500 to 6,780 kg'],
     ['runway', '7', 'runway "7" should be 01 to 36'],
     ['transponder', '427', 'transponder "427" should be 4 digits from 0 to 7 (in quotes)'],

@@ -4,12 +4,15 @@ import { band, loadProblems, valueProblems } from '../../kernel/figures/entered.
 import { formatMeasured } from '../../kernel/figures/format.ts'
 import type { Inputs } from '../../kernel/figures/model.ts'
 import type { FigureDeclaration } from '../../kernel/figures/pack.ts'
-import { type KindSpec, kindOf, type Value } from '../../kernel/kinds/kind.ts'
+import { type Figure, type KindSpec, kindOf, type Value } from '../../kernel/kinds/kind.ts'
 import { isNumeric } from '../../kernel/kinds/table.ts'
 import { tidied } from '../../kernel/kinds/written.ts'
+import { transcriptOf } from '../../kernel/numbers/tokens.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { readBackOf } from '../../kernel/pack/rests.ts'
 import type { Problem } from '../../kernel/problem.ts'
+import { judge } from '../../kernel/response/judge.ts'
+import { responseFrom } from '../../kernel/response/response.ts'
 import { convert, type Unit } from '../../kernel/units.ts'
 import type { Hidden } from './hiddenFigures.ts'
 
@@ -52,8 +55,20 @@ export function enteredValue(spec: KindSpec, text: string, measure?: Unit): Valu
   const trimmed = text.trim()
   if (trimmed === '') return undefined
   if (measure === 'degW') return enteredVariation(trimmed) ?? trimmed
-  return (isNumeric(spec) ? enteredNumber(trimmed) : undefined) ?? tidied(spec, trimmed)
+  const number = isNumeric(spec) ? (enteredNumber(trimmed) ?? numberAsSaid(spec, trimmed)) : undefined
+  return number ?? tidied(spec, trimmed)
 }
+
+/** "2.5 up", "24,360 kg", as an answer would be read; undefined with another unit, or beside anything else. */
+function numberAsSaid(spec: KindSpec, text: string): number | undefined {
+  const figures = { value: { ...spec, value: 0 } as Figure }
+  const { verdict, because, parts } = judge({ response: VALUE, figures, heard: transcriptOf(text), exact: true })
+  const [part, ...more] = parts
+  const isWhole = part?.heard?.replaceAll(' ', '') === text.toLowerCase().replace(/[\s,°]/g, '')
+  const isRead = more.length === 0 && isWhole && (verdict === 'correct' || because === 'value')
+  return isRead && typeof part.read === 'number' ? part.read : undefined
+}
+const VALUE = responseFrom('<value>')
 
 /** "4 W", "4E", "4 east": west is above zero. A number alone could be either, unless it is zero. */
 function enteredVariation(text: string): number | undefined {

@@ -11,6 +11,7 @@ import { HARMLESS, isNegation } from '../response/lexicon.ts'
 import type { Judgement, Part } from '../response/model.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import { isStartEnded } from '../response/stopWords.ts'
+import { SYNONYMS } from '../response/synonyms.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { outsideOf } from '../run/watch/callValue.ts'
 import { runningWatch, watchAt, watchesOf, watchState } from '../run/watch/watchTiming.ts'
@@ -187,6 +188,15 @@ const withWords = (judged: Judgement, exact: Judgement) => (judged.verdict === '
 
 /** Some of the words of a call that are not just around any value. */
 function isNamed(say: Response, { tokens }: Transcript): boolean {
-  const said = ` ${wordsOf(tokens).join(' ')} `
+  const said = ` ${wordsOf(tokens)
+    .map((word) => ownWordFor(word, say))
+    .join(' ')} `
   return say.wordings.some((words) => !VALUE_ALONE.wordings.includes(words) && said.includes(` ${phrase(words)} `))
+}
+
+/** "Peaked" is "peak" where the call has that word. */
+function ownWordFor(word: string, { words }: Response): string {
+  if (words.has(word)) return word
+  const alike = SYNONYMS.find((line) => line.includes(word) && line.some((one) => words.has(one))) ?? []
+  return alike.find((one) => words.has(one)) ?? word
 }
