@@ -2,7 +2,8 @@ import preact from '@preact/preset-vite'
 import { defineConfig } from 'vitest/config'
 
 /** Far more than any test needs: a busy machine must not decide one. */
-const PATIENCE_MS = 120_000
+const PATIENCE_MS = 600_000
+const BROWSER_PATIENCE_MS = 120_000
 
 export default defineConfig({
   test: {
@@ -40,8 +41,8 @@ export default defineConfig({
           environment: 'node',
           globalSetup: ['tests/browser/setup.ts'],
           fileParallelism: false,
-          testTimeout: 2 * PATIENCE_MS,
-          hookTimeout: PATIENCE_MS,
+          testTimeout: 2 * BROWSER_PATIENCE_MS,
+          hookTimeout: BROWSER_PATIENCE_MS,
         },
       },
       {
@@ -51,8 +52,8 @@ export default defineConfig({
           environment: 'node',
           globalSetup: ['tests/browser/setup.ts'],
           fileParallelism: false,
-          testTimeout: 2 * PATIENCE_MS,
-          hookTimeout: PATIENCE_MS,
+          testTimeout: 2 * BROWSER_PATIENCE_MS,
+          hookTimeout: BROWSER_PATIENCE_MS,
         },
       },
     ],

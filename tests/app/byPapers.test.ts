@@ -1,6 +1,6 @@
 /** Departures flown by what lies on the table alone: to the end, with nothing shown and nothing coached. */
 
-import { describe, expect, it, vi } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { hiddenFigures } from '../../src/app/figures/hiddenFigures.ts'
 import { sourcedViews } from '../../src/app/figures/sourcesView.ts'
 import { dealtBy } from '../../src/app/run/beginning.ts'
@@ -23,8 +23,6 @@ import { createFakeLog } from '../fakes/log.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
 import { type Editions, GAUGES, MARRAM, PAIR, papersOf, screenOf } from './paperPilot.ts'
 import { inputsFrom } from './rig.ts'
-
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 const HABITS = { marram: MARRAM, pair: PAIR } as const
 type PackName = keyof typeof HABITS

@@ -25,7 +25,7 @@ import { mistaken, mistakenLog } from './mutations.ts'
 
 const COUNT = Number(process.env.FUZZ ?? 60)
 const FROM = Number(process.env.FUZZ_FROM ?? 1)
-vi.setConfig({ testTimeout: 120_000 + COUNT * 2_000 })
+vi.setConfig({ testTimeout: 600_000 + COUNT * 2_000 })
 
 const seeds = Array.from({ length: COUNT }, (_, index) => FROM + index)
 

@@ -1,13 +1,10 @@
 import fc from 'fast-check'
-import { beforeAll, describe, expect, test, vi } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import type { Place, Problem } from '../../src/kernel/problem.ts'
 import { showProblem } from '../../src/kernel/problemLine.ts'
 import { readPack } from '../../src/packs/read.ts'
 import { cases } from '../cases.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 let texts: Readonly<Record<string, string>>
 beforeAll(async () => {

@@ -191,6 +191,11 @@ describe('the form', () => {
     expect(screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'pack.yaml' }).value).toMatch(
       /situations: ?\{?\s*situation1: \{label: "", initial: "no"/,
     )
+    const name = await form().findByLabelText('name')
+    await user.type(name, ' of mine')
+    await user.tab()
+    expect(form().getByText(/“situation1 of mine” was not taken: a name is letters and digits/)).toBeTruthy()
+    expect(name).toHaveProperty('value', 'situation1')
     await user.type(await form().findByLabelText('label'), 'Runway')
     expect(screen.getByRole<HTMLTextAreaElement>('textbox', { name: 'pack.yaml' }).value).toContain('label: Runway')
   })

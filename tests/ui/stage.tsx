@@ -3,7 +3,7 @@
 import { readFile } from 'node:fs/promises'
 import { cleanup, configure, render, screen, waitFor } from '@testing-library/preact'
 import userEvent from '@testing-library/user-event'
-import { afterEach, expect, vi } from 'vitest'
+import { afterEach, expect } from 'vitest'
 import { lazyActions } from '../../src/app/actions/lazyActions.ts'
 import { type ActionParts, makeActions } from '../../src/app/actions/makeActions.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
@@ -22,7 +22,6 @@ afterEach(cleanup)
 // A loaded machine is slow: waiting ends when what is awaited is there, never because time is short.
 // Looking up computed styles for every role is most of the time, and these screens hide nothing by style.
 configure({ asyncUtilTimeout: 30_000, defaultHidden: true })
-vi.setConfig({ testTimeout: 120_000 })
 
 // Screens are there when a test asks for them.
 await loadAllScreens()

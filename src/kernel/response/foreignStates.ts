@@ -48,12 +48,15 @@ export function isPreposition(atoms: readonly Atom[], at: number): boolean {
   if (word === 'on' && wordOf(next) === 'both' && (then === undefined || isPlain(then))) return true
   // "The radar is on standby"; "on standby" alone may be two states, and "okay on standby" is that alone.
   const isOwn = (atom: Atom | undefined) => atom?.type === 'phrase' && atom.known.type === 'own'
-  const isOfThing = atoms[at - 1]?.type === 'unknown' || BEING.has(wordOf(atoms[at - 1]))
+  const isOfThing = isPlain(atoms[at - 1]) && !OPENING.has(wordOf(atoms[at - 1]))
   if (word === 'on' && isOfThing && !isOwn(atoms[at]) && isOwn(next) && isBareState(next as PhraseAtom)) return true
   if (next?.type !== 'harmless' || !PREPOSITION_LEADS.get(word)?.has(wordOf(next))) return false
   return isPlain(then) || wordOf(next) === 'to' || (wordOf(next) === 'it' && then === undefined)
 }
-const BEING: ReadonlySet<string> = new Set(['is', 'are', "it's", "that's"])
+/** With these begins whatever is said next. */
+const OPENING: ReadonlySet<string> = new Set(
+  'and so okay ok right well alright yes yeah yep now then please uh um er sir captain copy roger'.split(' '),
+)
 const PREPOSITION_LEADS: ReadonlyMap<string, ReadonlySet<string>> = new Map([
   ['off', new Set(['the', 'to', 'of', 'our', 'my'])],
   ['on', new Set(['the', 'our', 'my', 'both', 'it'])],

@@ -44,6 +44,8 @@ export interface Field {
   readonly value: FieldValue | undefined
   /** Of a choice, all; of others, names that fit. */
   readonly choices: readonly string[]
+  /** Choice -> what it does, where the schema says so. */
+  readonly about: Readonly<Record<string, string>>
   /** Whether the text says something here; a group may be there and empty. */
   readonly isThere: boolean
   /** Of a group. */
@@ -137,7 +139,7 @@ function formOf(
   const leftAlone: string[] = []
   const figures = names.valued.map(({ name }) => name)
   const tables = names.tables.map(({ name }) => name)
-  const ofConditions = aboutConditions(names)
+  const ofConditions = aboutConditions(names, figures)
   const context: Context = { document, data, root, here, leftAlone, foreign: [], figures, tables, ofConditions }
   const all = fieldsAt(context, path, 2).map((field) =>
     String(field.path.at(-1)) === kind.by && !kind.isWorded
@@ -193,7 +195,16 @@ function axisFields(context: Context, path: Path, data: unknown): Field[] {
   return axes.map((_, index): Field => {
     const at = [...path, 'axes', index]
     const fields = fieldsAt(context, at, 0).filter(({ path: own }) => !/^(at|choices)$/.test(String(own.at(-1))))
-    const base = { path: at, order: [], help: '', isNeeded: true, isOn: false, value: undefined, choices: [] }
+    const base = {
+      path: at,
+      order: [],
+      help: '',
+      isNeeded: true,
+      isOn: false,
+      value: undefined,
+      choices: [],
+      about: {},
+    }
     return {
       ...base,
       label: index === 0 ? 'axis down' : 'axis across',
@@ -218,10 +229,15 @@ interface Context {
   readonly ofConditions: string
 }
 
-function aboutConditions({ situations }: Names): string {
+/** More names than these are no help. */
+const MOST_NAMES = 12
+
+function aboutConditions({ situations }: Names, figures: readonly string[]): string {
   const known = situations.map(({ name, values }) => `${name} (${values.map((one) => one.name).join(', ')})`)
   const of = known.length > 0 ? `; situations are ${known.join('; ')}` : ''
-  return `Only where all of this holds: icing: yes; runway: wet, slippery (either of them); oat: at least 0, below 5${of}`
+  const named = figures.length > 0 ? `; figures are ${figures.slice(0, MOST_NAMES).join(', ')}` : ''
+  const more = figures.length > MOST_NAMES ? ' and others' : ''
+  return `Only where all of this holds: icing: yes; runway: wet, slippery (either of them); oat: at least 0, below 5${of}${named}${more}`
 }
 
 function fieldsAt(context: Context, path: Path, depth: number): Field[] {
@@ -274,7 +290,7 @@ function fieldOf(
   const description = told.length > 1 || isName ? '' : (told[0] ?? '')
   const needed = around.length > 0 && around.every(({ required = [] }) => required.includes(key))
   const base = {
-    ...{ path, order, isThere, label: words(key), help: description, fields: [] as Field[] },
+    ...{ path, order, isThere, label: words(key), help: description, fields: [] as Field[], about: {} },
     isOn: all.some((one) => one.default === true),
     isNeeded: needed && all.every((one) => one.default === undefined),
     problems: context.here.filter((one) => begins(one.path, path)).map(({ problem }) => problem),
@@ -289,7 +305,8 @@ function fieldOf(
   if (!shape || (isThere && !fits(shape, value))) return undefined
   if (shape === 'condition')
     return { ...base, help: context.ofConditions, shape, choices: [], value: isThere ? (value as Demands) : undefined }
-  return { ...base, shape, choices, value: isThere ? (value as FieldValue) : undefined }
+  const about = shape === 'choice' ? aboutChoices(context, path) : {}
+  return { ...base, shape, choices, about, value: isThere ? (value as FieldValue) : undefined }
 }
 
 /** Of all shapes that a place may have the one that a field can show, and that is written there. */
@@ -365,11 +382,27 @@ function fits(shape: Shape, value: unknown): boolean {
   return typeof value === 'string' || typeof value === 'number' || value === null || typeof value === 'boolean'
 }
 
+/** All shapes that the thing around a place may have. */
+const shapesAround = ({ root, data }: Context, path: Path) =>
+  schemasAt(root, path.slice(0, -1), without(data, path.slice(0, -1)))
+
+/** Where one word tells the shape: what the schema says of that shape. */
+function aboutChoices(context: Context, path: Path): Record<string, string> {
+  const key = String(path.at(-1))
+  const told = shapesAround(context, path).flatMap(({ description = '', properties = {} }) => {
+    const property = Object.hasOwn(properties, key) ? properties[key] : undefined
+    const words = property ? optionsOf(context.root, property).map((one) => one.const) : []
+    return description === '' ? [] : words.flatMap((word) => (word === undefined ? [] : [[String(word), description]]))
+  })
+  return Object.fromEntries(told)
+}
+
 /** Of what tells shapes apart, the words of all of them. */
-function choicesFor({ root, data, figures, tables }: Context, path: Path, options: readonly JsonSchema[]): string[] {
+function choicesFor(context: Context, path: Path, options: readonly JsonSchema[]): string[] {
+  const { root, figures, tables } = context
   const key = String(path.at(-1))
   const isFixed = options.some((one) => one.const !== undefined)
-  const all = isFixed ? schemasAt(root, path.slice(0, -1), without(data, path.slice(0, -1))) : []
+  const all = isFixed ? shapesAround(context, path) : []
   const ofShapes = all.flatMap(({ properties = {} }) => {
     const property = Object.hasOwn(properties, key) ? properties[key] : undefined
     return property ? optionsOf(root, property) : []

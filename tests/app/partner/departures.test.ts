@@ -1,10 +1,8 @@
 /** Whole departures with a partner who errs: an ideal listener catches all, a deaf one nothing, and the log has each first. */
 
-import { describe, expect, it, vi } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { debriefLines } from '../../../src/cli/debriefText.ts'
 import { deaf, flyCrew, ideal, type Listener } from './crew.ts'
-
-vi.setConfig({ testTimeout: 240_000 })
 
 const DENSE = { partner: { seed: 3, rate: 0.3 } } as const
 

@@ -1,4 +1,4 @@
-import { beforeAll, describe, expect, test, vi } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import { compute, figureOf } from '../../../src/kernel/figures/compute.ts'
 import { type Departure, deal } from '../../../src/kernel/figures/deal.ts'
 import type { FigureSet } from '../../../src/kernel/figures/model.ts'
@@ -9,9 +9,6 @@ import { seeded } from '../../../src/kernel/seeded.ts'
 import { cases } from '../../cases.ts'
 import { dealtOf, settled } from './dealt.ts'
 import { packAt } from './marram.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 const DEPARTURES = cases(1000)
 const SHEETS = ['wrongTotal', 'oldSheet']

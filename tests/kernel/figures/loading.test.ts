@@ -1,10 +1,7 @@
 import fc from 'fast-check'
-import { describe, expect, test, vi } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import type { FigureModel } from '../../../src/kernel/figures/pack.ts'
 import { derived, figuresOf, modelOf } from './modelOf.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 const ARMS = [4.1, 7.9, 12.3, 12.3, 16.8, 21.5]
 

@@ -1,12 +1,9 @@
 import fc from 'fast-check'
 import interpolate from 'ndarray-linear-interpolate'
-import { describe, expect, test, vi } from 'vitest'
+import { describe, expect, test } from 'vitest'
 import { look } from '../../../src/kernel/figures/lookup.ts'
 import type { Axis, Table } from '../../../src/kernel/figures/pack.ts'
 import { derived, figuresOf, modelOf } from './modelOf.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 /** A table over numbers, one axis for each list of entries. */
 function tableOf(axes: readonly (readonly number[])[], cells: readonly number[]): Table {

@@ -1,5 +1,5 @@
 import fc from 'fast-check'
-import { beforeAll, describe, expect, test, vi } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import { compute } from '../../../src/kernel/figures/compute.ts'
 import type { FigureSet } from '../../../src/kernel/figures/model.ts'
 import { changesBetween, grossErrors, itemsResting } from '../../../src/kernel/figures/revise.ts'
@@ -7,9 +7,6 @@ import type { Pack } from '../../../src/kernel/pack/checklist.ts'
 import { itemsOf, listsOf } from '../../../src/kernel/pack/place.ts'
 import { restsOf } from '../../../src/kernel/pack/rests.ts'
 import { packAt, revision } from './marram.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 let pack: Pack
 let sets: Record<'preliminary' | 'final' | 'amended', FigureSet>

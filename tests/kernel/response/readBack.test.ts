@@ -1,4 +1,4 @@
-import { describe, expect, it, vi } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import type { Figures } from '../../../src/kernel/kinds/kind.ts'
 import { transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
 import { judgeReadBack, statesOf } from '../../../src/kernel/response/readBack.ts'
@@ -17,9 +17,6 @@ import {
   transmissions,
 } from '../../corpus/transmissions.ts'
 import { packAt } from '../figures/marram.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 240_000 })
 
 const ELEMENTS: readonly SpokenElement[] = [
   { id: 'limit', response: responseFrom('[cleared] [to] <limit>') },

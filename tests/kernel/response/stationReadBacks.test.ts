@@ -1,4 +1,4 @@
-import { expect, it, vi } from 'vitest'
+import { expect, it } from 'vitest'
 import { cases } from '../../cases.ts'
 import { sourceOf } from '../../corpus/demoTransmissions.ts'
 import {
@@ -9,9 +9,6 @@ import {
   stationReadBacks,
 } from '../../corpus/stationReadBacks.ts'
 import { packAt } from '../figures/marram.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 120_000 })
 
 const TRUTHS = [
   ['with one element left out asks for that one by its name and for no other', 'leftOut'],

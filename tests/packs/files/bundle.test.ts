@@ -2,7 +2,7 @@
 
 import fc from 'fast-check'
 import { zipSync } from 'fflate'
-import { describe, expect, it, vi } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { MOST_FILE_BYTES, MOST_FILES, MOST_OFFERED } from '../../../src/kernel/bounds.ts'
 import { showProblem } from '../../../src/kernel/problemLine.ts'
 import { type Bundle, pastedFiles, readBundle } from '../../../src/packs/files/bundle.ts'
@@ -12,8 +12,6 @@ import { PACK_FILES } from '../../../src/packs/read.ts'
 import { cases } from '../../cases.ts'
 import { offeredOf, SMALL_PACK } from '../../fakes/smallPack.ts'
 import { mistaken } from '../../fuzz/mutations.ts'
-
-vi.setConfig({ testTimeout: 240_000 })
 
 type Given = Readonly<Record<string, string | Uint8Array>>
 

@@ -2,15 +2,13 @@
 
 import fc from 'fast-check'
 import { zipSync } from 'fflate'
-import { describe, expect, it, vi } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { MOST_FILE_BYTES, MOST_OFFERED, MOST_PACK_BYTES } from '../../../src/kernel/bounds.ts'
 import { crc32 } from '../../../src/packs/files/crc32.ts'
 import { isRefused, type OfferedFile } from '../../../src/packs/files/offered.ts'
 import { filesInZip, zipOf } from '../../../src/packs/files/zip.ts'
 import { cases } from '../../cases.ts'
 import { SMALL_PACK } from '../../fakes/smallPack.ts'
-
-vi.setConfig({ testTimeout: 240_000 })
 
 const encode = (text: string) => new TextEncoder().encode(text)
 const ZIP = zipOf(SMALL_PACK, 'wren', Date.UTC(2000, 0, 1))

@@ -233,7 +233,7 @@ describe('a condition', () => {
     const pack = `${SMALL_PACK['pack.yaml']}\nsituations: {runway: {label: runway, options: {dry: {label: dry}, wet: {label: wet}}}}\n`
     const field = fieldOf(formOf('procedures.yaml', 'item: fuel', { ...FILES, 'pack.yaml': pack }), 'when')
     expect(field.shape).toBe('condition')
-    expect(field.help).toMatch(/situations are runway \(dry, wet\)$/)
+    expect(field.help).toMatch(/situations are runway \(dry, wet\); figures are \w+/)
     const written = withField(text, field, { runway: ['dry', 'wet'] }) ?? ''
     expect(written).toContain('when: {runway: [dry, wet]}')
     const there = fieldOf(formOf('procedures.yaml', 'item: fuel', { ...FILES, 'procedures.yaml': written }), 'when')
@@ -282,6 +282,12 @@ describe('what has one of several shapes', () => {
     expect(form('derived: {by: lookUp}').fields.find(({ label }) => label === 'derived')?.fields[1]?.choices).toEqual([
       'v',
     ])
+  })
+
+  it('says of each what it does', () => {
+    const { about, choices } = fieldOf(form('derived: {}'), 'derived').fields[0] as Field
+    expect(Object.keys(about).sort()).toEqual([...choices].sort())
+    expect(about.lookUp).toMatch(/^A table looked up/)
   })
 
   it('names what it does not have, to be taken out', () => {

@@ -1,6 +1,6 @@
 /** What stations say in dealt departures: of one piece before and after the final figures, and telling nothing of them. */
 
-import { beforeAll, describe, expect, test, vi } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import { compute } from '../../../../src/kernel/figures/compute.ts'
 import { deal } from '../../../../src/kernel/figures/deal.ts'
 import type { Inputs } from '../../../../src/kernel/figures/model.ts'
@@ -15,9 +15,6 @@ import { scriptFor } from '../../../../src/kernel/run/talk/script.ts'
 import { exchangesOf, findTurn } from '../../../../src/kernel/run/talk/talk.ts'
 import { cases } from '../../../cases.ts'
 import { packAt } from '../../figures/marram.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 /** The demo's aerodrome, written down here by itself: what belongs to which runway, as spoken. */
 const AERODROME: Readonly<Record<string, Readonly<Record<'runway' | 'route' | 'point' | 'taxi' | 'short', RegExp>>>> = {

@@ -3,7 +3,7 @@
  * answers are put together here from the pack's wordings and the values, not taken from the runner.
  */
 
-import { beforeAll, describe, expect, test, vi } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import { holds } from '../../../../src/kernel/figures/condition.ts'
 import type { Figure, Figures, KindSpec, Value } from '../../../../src/kernel/kinds/kind.ts'
 import { plausibleMistake, sayValue } from '../../../../src/kernel/kinds/table.ts'
@@ -16,9 +16,6 @@ import { sayResponse } from '../../../../src/kernel/response/sentence.ts'
 import { seeded } from '../../../../src/kernel/seeded.ts'
 import { packAt } from '../../figures/marram.ts'
 import { begun, type Flown, hear } from '../demoRun.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 const VALUES: Readonly<Record<string, Value>> = {
   ...{

@@ -4,15 +4,12 @@
  */
 
 import fc from 'fast-check'
-import { beforeAll, describe, expect, test, vi } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import type { Activity, Pack } from '../../../../src/kernel/pack/checklist.ts'
 import { watchState } from '../../../../src/kernel/run/watch/watchTiming.ts'
 import { cases } from '../../../cases.ts'
 import { packAt } from '../../figures/marram.ts'
 import { begun, type Flown, happen, hear, words } from '../demoRun.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 const WORDS = {
   checks: 'confirm doors and steps',

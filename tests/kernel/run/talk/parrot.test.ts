@@ -3,7 +3,7 @@
  * differently. The runs have real revisions, the answers are judged as the app judges them, with the packs' own responses.
  */
 
-import { beforeAll, describe, expect, test, vi } from 'vitest'
+import { beforeAll, describe, expect, test } from 'vitest'
 import { type Revised, revisedBy, withoutGiven } from '../../../../src/app/run/revision.ts'
 import { compute, figureOf } from '../../../../src/kernel/figures/compute.ts'
 import { holds } from '../../../../src/kernel/figures/condition.ts'
@@ -29,9 +29,6 @@ import { cases } from '../../../cases.ts'
 import { dealtOf, settled } from '../../figures/dealt.ts'
 import { packAt } from '../../figures/marram.ts'
 import { type Flown, happen, hear } from '../demoRun.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 /** The turns of the demo that end with a read-back of figures, and what calls them. */
 const CALLS: Readonly<Record<string, string>> = {

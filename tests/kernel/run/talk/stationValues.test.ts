@@ -1,6 +1,6 @@
 /** What the broadcast of the demo has later than the papers of dealt departures. */
 
-import { beforeAll, expect, test, vi } from 'vitest'
+import { beforeAll, expect, test } from 'vitest'
 import { compute } from '../../../../src/kernel/figures/compute.ts'
 import { type Departure, deal } from '../../../../src/kernel/figures/deal.ts'
 import type { Inputs } from '../../../../src/kernel/figures/model.ts'
@@ -9,9 +9,6 @@ import type { Pack } from '../../../../src/kernel/pack/checklist.ts'
 import { readBackOf } from '../../../../src/kernel/pack/rests.ts'
 import { scriptFor } from '../../../../src/kernel/run/talk/script.ts'
 import { packAt } from '../../figures/marram.ts'
-
-// Many cases: how long they take says nothing.
-vi.setConfig({ testTimeout: 240_000, hookTimeout: 240_000 })
 
 const LATER = ['altimeter', 'altimeterInches', 'windDirection', 'windSpeed']
 

@@ -54,7 +54,7 @@ function Typed({ field, write }: FormFieldProps) {
           {(!isNeeded || !field.isThere) && <option value="" />}
           {[...new Set([...choices, ...(shown === '' ? [] : [shown])])].map((choice) => (
             <option key={choice} value={choice}>
-              {choice}
+              {field.about[choice] ? `${choice}: ${field.about[choice]}` : choice}
             </option>
           ))}
         </select>

@@ -179,21 +179,6 @@ function FormBody({ form, text, path: file, onWrite }: PackFormProps & { readonl
         </p>
       ))}
       <Questions text={text} questions={questions} onWrite={write} />
-      {form.name !== undefined && (
-        <Name
-          key={form.name}
-          name={form.name}
-          rename={(name) => write(edited(text, { type: 'rename', path: form.path, name }), `name ${of}`)}
-        />
-      )}
-      {form.fields.filter(isShown).map(field)}
-      {grid && <TableGrid text={text} grid={grid} write={write} />}
-      {more.length > 0 && (
-        <details>
-          <summary>More that it may have</summary>
-          <div class="stack">{more.map(field)}</div>
-        </details>
-      )}
       {foreign.map(({ path, label }) => (
         <div key={label} class="row">
           <button
@@ -205,6 +190,25 @@ function FormBody({ form, text, path: file, onWrite }: PackFormProps & { readonl
           <span class="small soft">which it does not have</span>
         </div>
       ))}
+      {form.name !== undefined && (
+        <Name
+          key={form.name}
+          name={form.name}
+          rename={(name) => {
+            const next = edited(text, { type: 'rename', path: form.path, name })
+            if (next !== undefined) write(next, `name ${of}`)
+            return next !== undefined
+          }}
+        />
+      )}
+      {form.fields.filter(isShown).map(field)}
+      {grid && <TableGrid text={text} grid={grid} write={write} />}
+      {more.length > 0 && (
+        <details>
+          <summary>More that it may have</summary>
+          <div class="stack">{more.map(field)}</div>
+        </details>
+      )}
       {leftAlone.length > 0 && <p class="small soft">In the text alone, and left as it is: {leftAlone.join(', ')}.</p>}
       {inside.length > 0 && (
         <div class="row">
@@ -244,9 +248,23 @@ const withArticle = (kind: string) => `${/^[aeiou]/.test(kind) ? 'an' : 'a'} ${k
 
 const keyOf = ({ path }: Field) => String(path.at(-1))
 
-function Name({ name, rename }: { readonly name: string; readonly rename: (name: string) => void }) {
+interface NameProps {
+  readonly name: string
+  /** False where it cannot be called so. */
+  readonly rename: (name: string) => boolean
+}
+
+function Name({ name, rename }: NameProps) {
   const [typed, setTyped] = useState(name)
+  const [told, setTold] = useState('')
   const isRight = /^[A-Za-z][A-Za-z0-9]*$/.test(typed)
+  const leave = () => {
+    if (typed === name) return setTold('')
+    if (isRight && rename(typed)) return
+    const why = isRight ? 'another one has that name' : 'a name is letters and digits, a letter first'
+    setTold(`“${typed}” was not taken: ${why}.`)
+    setTyped(name)
+  }
   return (
     <div class="field">
       <label for="form-name" class="cap">
@@ -260,11 +278,16 @@ function Name({ name, rename }: { readonly name: string; readonly rename: (name:
         autocomplete="off"
         spellcheck={false}
         onInput={({ currentTarget: { value } }) => setTyped(value)}
-        onBlur={() => (isRight && typed !== name ? rename(typed) : setTyped(name))}
+        onBlur={leave}
       />
-      <span id="form-name-about" class="small soft">
-        Letters and digits, as other places call it; these are not changed with it.
-      </span>
+      <div id="form-name-about" class="small">
+        {told && (
+          <p role="status" class="wrong-entry">
+            {told}
+          </p>
+        )}
+        <p class="soft">Letters and digits, as other places call it; these are not changed with it.</p>
+      </div>
     </div>
   )
 }
