@@ -6,6 +6,7 @@ import { STOPS } from '../../audio/stop.ts'
 import { goOnFlown } from '../flown.ts'
 import { openPage, type TestPage } from '../page.ts'
 import { pilotAt } from '../pilot.ts'
+import { until } from '../until.ts'
 
 let opened: TestPage | undefined
 afterEach(async () => {
@@ -44,8 +45,10 @@ describe('"stop"', () => {
         .flatMap(({ type, command, evidence }) =>
           (evidence as { by?: string } | undefined)?.by === 'voice' ? [command ?? type] : [],
         )
-    // Without it a single short word is doubted more.
-    await opened.page.getByText('The second model is loading').waitFor({ state: 'detached' })
+    // Without the second model a single short word is doubted more.
+    const { page, requests } = opened
+    await until(() => requests.some((url) => url.includes('/rescorer-')), 60_000)
+    await page.getByText('The second model is loading').waitFor({ state: 'detached' })
     for (let sayings = 1; sayings <= SAYINGS && !(await heard()).includes('stop'); sayings++) await pilot.say(stop)
     expect((await heard()).filter((what) => what !== 'overheard')).toEqual(['stop'])
     await opened.page.getByRole('heading', { level: 1 }).getByText(new RegExp(headline, 'i')).waitFor()
