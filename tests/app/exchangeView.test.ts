@@ -203,7 +203,7 @@ describe('the ground crew on the screen', () => {
     press(run, { type: 'confirmTurn', turn: 'crew.beacon', part: 'call' })
     expect(run.events.at(-1)).toMatchObject({ type: 'transmitted', evidence: { by: 'key', text: '' } })
     const [, answer] = buttonsOf(TALK, run.state)
-    expect(answer).toMatchObject({ label: 'Confirm by key: brakes', phrase: 'your answer' })
+    expect(answer).toMatchObject({ label: 'Confirm by key: brakes', phrase: '' })
     press(run, { type: 'confirmTurn', turn: 'crew.brakes', part: 'readBack' })
     expect(run.state.turns['crew.brakes']?.status).toBe('done')
   })

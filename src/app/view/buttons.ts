@@ -170,7 +170,7 @@ function confirmButtons(pack: Pack, run: RunState, id: string): ViewButton[] {
 
 function confirmButton(item: Item, run: RunState): ViewButton[] {
   if (saidFigures(item, run).length > 0) return []
-  return [{ label: 'Confirm by key', phrase: 'your answer', press: { type: 'confirmItem', item: item.id } }]
+  return [{ label: 'Confirm by key', phrase: '', press: { type: 'confirmItem', item: item.id } }]
 }
 
 /** What may be called now: its beginning, the next calls, and every abnormal one. */

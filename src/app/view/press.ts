@@ -4,7 +4,7 @@ import type { Press } from '../../kernel/interpret/keyPress.ts'
 
 export interface ViewButton {
   readonly label: string
-  /** What to say instead of pressing. */
+  /** What to say instead of pressing; empty for the answer, which the pilot knows. */
   readonly phrase: string
   /** Is passed back as it is. */
   readonly press: Press

@@ -33,8 +33,7 @@ function exchangeButtons(pack: Pack, exchange: Exchange, run: RunState): ViewBut
   const responses = readBacksOf(pending, run).map(({ response }) => response)
   const phrase = responses.length === 0 ? 'roger' : wordsAlone(responses)
   // What the answer is, one has to hear.
-  const answer =
-    phrase === undefined ? [] : [byKey(pending, 'readBack', responses.length === 0 ? phrase : 'your answer')]
+  const answer = phrase === undefined ? [] : [byKey(pending, 'readBack', responses.length === 0 ? phrase : '')]
   // Where another call may come first.
   return exchange.order === 'free' ? [...answer, ...calls] : answer
 }

@@ -1,7 +1,7 @@
 /** What a pilot says of the run besides answers: a clearance that is in, steps that are done, a situation that has changed. */
 
 import { phrase } from '../hearing/phrases.ts'
-import { type Transcript, tokensOf } from '../numbers/tokens.ts'
+import { clausesOf, type Transcript, tokensOf } from '../numbers/tokens.ts'
 import type { Decision, Flow, Line, Step } from '../pack/checklist.ts'
 import { findLine, flowsOf, listById, stepsOf } from '../pack/place.ts'
 import { isAnnounced, isOnlyNamed } from '../response/announced.ts'
@@ -17,8 +17,8 @@ import type { Utterance } from './utterance.ts'
 
 /** What a pilot says when a flow is done; of one step that was read out, "done" alone is said. */
 const FLOW_DONE = responseFrom(
-  '[the] flow [is] [all] (complete | completed | finished | done | redone) [again | now] | that completes [the] flow | ' +
-    '[that is] all (done | redone) [again] | complete | done | redone | done again',
+  '[the] flow [is] [all] (complete | completed | finished | done | redone) [again] | that completes [the] flow | ' +
+    '(finished | completed | done) [the] [whole] flow | all (done | redone) [again] | complete | done | redone | done again',
 )
 const STEP_DONE = responseFrom('done | step done | checked')
 const READ_OUT = responseFrom('read the flow | read [me] the steps | next step | what is next')
@@ -48,7 +48,7 @@ function unnamed({ name }: Flow, heard: Transcript): Transcript {
 export function clearance({ pack, state: { floor }, said, evidence }: Utterance): EventBody | undefined {
   if (floor.at !== 'line') return undefined
   const line = findLine(listById(pack, floor.list), floor.line)
-  const isIn = isAnnounced(line.say, said.heard) || isSaid(receipt(line), said.heard)
+  const isIn = isAnnounced(line.say, said.heard) || clausesOf(said.heard).some((one) => isSaid(receipt(line), one))
   return isIn ? { type: 'cleared', clearance: line.clearance, evidence } : undefined
 }
 
@@ -59,20 +59,17 @@ function receipt(line: Line): Response {
   const name = phrase(line.label)
   if (name === '') return line.say
   const made = responseFrom(
-    `(we have | we've | I have | got) [the | our | my] ${name} | [the | our] ${name} [is] (received | obtained | in | granted)`,
+    `(we have | we've | I have | I've | got) [the | our | my] ${name} [in hand] | [the | our] ${name} [is] (received | obtained | in [hand] | granted)`,
   )
   receipts.set(line, made)
   return made
 }
 const receipts = new WeakMap<Line, Response>()
 
-/** "Trim and speeds reset, flow complete": the last of what was typed says so, and nothing before it denies it. */
+/** "Trim and speeds reset, flow complete": one clause of what was typed says so, and nothing denies it. */
 function isFlowDone(heard: Transcript): boolean {
   if (isSaid(FLOW_DONE, heard)) return true
-  const comma = heard.text.lastIndexOf(',')
-  const last = heard.tokens.filter(({ start }) => start > comma)
-  const isDenied = heard.tokens.some(({ text }) => isNegation(text))
-  return comma >= 0 && !isDenied && isSaid(FLOW_DONE, { ...heard, tokens: last })
+  return !heard.tokens.some(({ text }) => isNegation(text)) && clausesOf(heard).some((one) => isSaid(FLOW_DONE, one))
 }
 
 /** A tick of one step of the open flow by its own words, or of the whole flow; a wish to have the steps read out. */

@@ -91,13 +91,17 @@ function withCommas(lower: string, tokens: readonly Token[]): readonly Token[] {
   })
 }
 
-/** "Two and a half" is two point five. */
+/** "Two and a half" is two point five, "four and three tenths" four point three. */
 function withHalves(tokens: readonly Token[]): readonly Token[] {
-  if (!tokens.some(({ text }) => text === 'half')) return tokens
+  if (!tokens.some(({ text }) => text === 'half' || text === 'tenths')) return tokens
   const isHalf = (at: number) =>
     tokens[at]?.text === 'and' && tokens[at + 1]?.text === 'a' && tokens[at + 2]?.text === 'half'
   const isCounted = (at: number) => ['digit', 'teen', 'tens', 'numeral'].includes(tokens[at]?.number?.type ?? '')
+  const isTenths = (at: number) =>
+    tokens[at]?.text === 'and' && tokens[at + 1]?.number?.type === 'digit' && tokens[at + 2]?.text === 'tenths'
   return tokens.flatMap((token, at): readonly Token[] => {
+    if (isTenths(at) && isCounted(at - 1)) return [wordToken('point', token.start, token.end)]
+    if (isTenths(at - 2) && isCounted(at - 3)) return []
     if (isHalf(at) && isCounted(at - 1)) return [wordToken('point', token.start, token.end)]
     if (isHalf(at - 1) && isCounted(at - 2)) return []
     return isHalf(at - 2) && isCounted(at - 3) ? [wordToken('five', token.start, token.end)] : [token]
@@ -111,6 +115,17 @@ export interface Transcript {
 }
 
 export const transcriptOf = (text: string): Transcript => ({ text, tokens: tokensOf(text) })
+
+/** What was typed between commas and full stops, each by itself; all of it where there are none. */
+export function clausesOf({ text, tokens }: Transcript): readonly Transcript[] {
+  const clauses: Token[][] = [[]]
+  for (const [at, token] of tokens.entries()) {
+    const before = tokens[at - 1]
+    if (before && /[,;.!]\s/.test(text.slice(before.end, token.start))) clauses.push([])
+    clauses.at(-1)?.push(token)
+  }
+  return clauses.map((own) => ({ text, tokens: own }))
+}
 
 /** The words of a transcript as they were heard or typed. */
 export function textOf({ text, tokens: [first] }: Transcript): string {

@@ -1,11 +1,13 @@
 /** The challenge said before the answer, as many pilots do: taken off first, digits and all. */
 
-import type { Token } from '../numbers/tokens.ts'
+import { isLittle, type Token } from '../numbers/tokens.ts'
 import { HESITATIONS } from './lexicon.ts'
 
 /** Small words before an echo: "and the takeoff trim is". None of them can be an answer, as "both" can. */
 const LEADING = new Set(
-  'and the our my so now then ok okay yes yeah yep yup alright well roger copy sir captain please just for'.split(' '),
+  'and the our my so now then ok okay yes yeah yep yup alright well roger copy sir captain please just for on at aye'.split(
+    ' ',
+  ),
 )
 
 /** The answer after the challenge's words, where these come first; hesitations before them do not matter. */
@@ -24,8 +26,10 @@ function echoEnd(tokens: readonly Token[], challenge: readonly Token[], from: nu
   for (let begin = from; begin < tokens.length; begin++) {
     const end = matchEnd(tokens, challenge, begin)
     if (end > begin) return end
-    const { text = '', number } = tokens[begin] ?? {}
-    if (number || !(HESITATIONS.has(text) || LEADING.has(text))) return from
+    const token = tokens[begin] as Token
+    // "For" is no four where the challenge follows.
+    const isNumber = token.number !== undefined && !isLittle(token)
+    if (isNumber || !(HESITATIONS.has(token.text) || LEADING.has(token.text))) return from
   }
   return from
 }

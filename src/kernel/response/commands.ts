@@ -4,7 +4,7 @@
  * debrief has of it in `run/debrief/`: tables by the same names, so that a new command is missing where it is missing.
  */
 
-import { type Token, type Transcript, textOf, tokensOf } from '../numbers/tokens.ts'
+import { clausesOf, type Token, type Transcript, textOf, tokensOf } from '../numbers/tokens.ts'
 import { calledList } from './calledList.ts'
 import { HESITATIONS } from './lexicon.ts'
 import { isStop } from './stopWords.ts'
@@ -181,7 +181,12 @@ const WORDINGS = {
   confirm: opening('confirm', [], (rest, _, { confirmable }) => about(named(rest, confirmable))),
   remark: opening('remark', ['remark'], (rest, { text }) => ({ argument: textOf({ text, tokens: rest }) })),
   radioCheck: phrases(['radio check'], ['how do you read', 'do you read', 'do you read me', 'do you hear me']),
-  call: { listenedFor: [], read: ({ tokens }, { lists }) => about(lists && calledList(tokens, lists)) },
+  call: {
+    listenedFor: [],
+    read: (said, { lists = {} }) =>
+      // "We're in good shape, so let's do the before start checks."
+      about(calledList(said.tokens, lists) ?? calledList(bare(clausesOf(said).at(-1)?.tokens ?? []), lists)),
+  },
   affirm: atQuestion(
     'yes',
     ['affirm'],

@@ -15,7 +15,7 @@ import { withCorrections } from './corrections.ts'
 import { fillSlots } from './fill.ts'
 import { equallyLikely, type Hypotheses } from './hypotheses.ts'
 import { HARMLESS, HESITATIONS, isNegation, isStateWord } from './lexicon.ts'
-import type { JudgeInput, Judgement } from './model.ts'
+import type { JudgeInput, Judgement, Part } from './model.ts'
 import { withoutOpening } from './opening.ts'
 import { inForm } from './saidOtherwise.ts'
 import { attemptsIn } from './scan.ts'
@@ -168,12 +168,17 @@ function bestAssessment(
     ? [answer]
     : attemptsIn(withCorrections(answer, (word) => frames.some((frame) => frame.vocabulary.has(word))))
   const held = new Set(heldParts)
-  let best: Assessment | undefined
+  const found: Assessment[] = []
   for (const frame of frames) {
     const filled = fillSlots(frame, attempts, held)
     const assessment = assess(frame, filled, { figures, phraseology, held, implausibleBefore, exact, isTyped })
-    if (!best || rankOf(assessment.judgement) > rankOf(best.judgement)) best = assessment
-    if (best.judgement.verdict === 'correct') break
+    if (assessment.judgement.verdict === 'correct') return assessment
+    found.push(assessment)
   }
-  return best
+  // What is right in one unit is not wrong in the other, only not understood for what stands beside it.
+  const isRight = found.some(({ judgement: { because, parts } }) => because !== 'unit' && parts.some(isReadRight))
+  const left = isRight ? found.filter(({ judgement }) => judgement.because !== 'unit') : found
+  return left.toSorted((one, other) => rankOf(other.judgement) - rankOf(one.judgement))[0]
 }
+
+const isReadRight = ({ kind, read, expected }: Part) => kind === 'figure' && read !== undefined && read === expected

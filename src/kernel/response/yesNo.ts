@@ -1,34 +1,38 @@
 /** "Yes" and "no", where a question may be answered so. */
 
-import { isNumberToken, type Token, type Transcript } from '../numbers/tokens.ts'
-import { HARMLESS, HESITATIONS, isNegation } from './lexicon.ts'
+import { isNumberToken, type Token } from '../numbers/tokens.ts'
+import { HESITATIONS, isNegation, isStateWord } from './lexicon.ts'
 
 /** What of it is listened for. */
 export const YES_HEARD = ['yes', 'affirm', 'affirmative'] as const
 export const NO_HEARD = ['no', 'negative'] as const
 
 const YES: ReadonlySet<string> = new Set('yes yeah yep yup yah aye affirm affirmative sure absolutely'.split(' '))
-const NO: ReadonlySet<string> = new Set('no nope nah negative'.split(' '))
+const NO: ReadonlySet<string> = new Set('no nope nah naw negative'.split(' '))
 /** Before the answer. */
-const BEFORE: ReadonlySet<string> = new Set('well oh so and okay ok right alright please'.split(' '))
-/** What goes along with it besides what says nothing: "yes, let's do that first", "no, not yet, later". */
-const BESIDE: ReadonlySet<string> = new Set(
-  "do does did first go going ahead sure certainly do's we'd i'd you to".split(' '),
+const BEFORE: ReadonlySet<string> = new Set('well oh so and okay ok right alright please actually'.split(' '))
+/** Behind a "yes" these make something else of it. */
+const AGAINST_YES: ReadonlySet<string> = new Set(
+  'but later after afterwards skip leave instead carry continue wait except other another hold'.split(' '),
 )
-const BESIDE_NO: ReadonlySet<string> = new Set('not yet later leave skip after afterwards continue without'.split(' '))
+/** "No problem, do that first" is none. */
+const AGAINST_NO: ReadonlySet<string> = new Set('problem problems worries but sorry'.split(' '))
+/** Besides how the answer begins, nothing in a longer one may speak of a state: "no flaps up". */
+const isOfAnything = (token: Token) => isNumberToken(token) || (isStateWord(token.text) && !SAID_OF_IT.has(token.text))
+/** "Yes, let's start the right engine first", "no, carry on". */
+const SAID_OF_IT: ReadonlySet<string> = new Set('right left on off start started start first now'.split(' '))
 
-/** Undefined where it is neither, or more than that: a value, another word, a yes that is denied. */
-export function yesOrNo({ tokens }: Transcript): 'yes' | 'no' | undefined {
+/** Undefined where it is neither, or more than that: a value, a state, a yes that is denied. */
+export function yesOrNo({ tokens }: { readonly tokens: readonly Token[] }): 'yes' | 'no' | undefined {
   const said = tokens.filter(({ text }) => !HESITATIONS.has(text))
   const from = said.findIndex(({ text }) => !BEFORE.has(text))
   const head = said[from]?.text ?? ''
   const rest = said.slice(from + 1)
-  if (rest.some(isNumberToken)) return undefined
-  const isBeside = ({ text }: Token) => HARMLESS.has(text) || BESIDE.has(text)
-  if (YES.has(head)) return rest.every((token) => isBeside(token) && !isNegation(token.text)) ? 'yes' : undefined
-  const goesAlong = (token: Token) =>
-    !YES.has(token.text) && (isBeside(token) || isNo(token) || BESIDE_NO.has(token.text))
-  return NO.has(head) && rest.every(goesAlong) ? 'no' : undefined
+  const has = (words: ReadonlySet<string>) => rest.some(({ text }) => words.has(text))
+  const isDenied = rest.some(({ text }) => isNegation(text))
+  if (rest.some(isOfAnything)) return undefined
+  if (YES.has(head)) return isDenied || has(NO) || has(AGAINST_YES) ? undefined : 'yes'
+  if (!NO.has(head) || has(YES) || has(AGAINST_NO)) return undefined
+  return has(FIRST) && !isDenied ? undefined : 'no'
 }
-
-const isNo = ({ text }: Token) => NO.has(text)
+const FIRST: ReadonlySet<string> = new Set(['first'])

@@ -17,8 +17,18 @@ describe('a question', () => {
   )
 
   test.each([
-    ...['yes but two four', 'yes no', 'no yes', 'yes not yet', 'right', 'okay', '', 'no flaps', 'affirm flap twelve'],
-    ...['negative five eight percent', 'yes the other one'],
+    ...[
+      'yes but two four',
+      'yes no',
+      'no yes',
+      'yes not yet',
+      'right',
+      'okay',
+      '',
+      'no, do that first',
+      'affirm flap twelve',
+    ],
+    ...['negative five eight percent', 'yes the other one', 'yes, later', 'no problem', 'yes, flaps up'],
   ])('is not answered by "%s"', (text) => expect(yesOrNo(transcriptOf(text))).toBeUndefined())
 
   test.each([

@@ -44,9 +44,11 @@ function PressButton({ button }: { readonly button: ViewButton }) {
       {!isPhrase && (
         <>
           {' '}
-          <small>{waitsFor === undefined ? `or say “${phrase}”` : `waits: ${waitsFor}`}</small>
+          <small>{waitsFor === undefined ? sayInstead(phrase) : `waits: ${waitsFor}`}</small>
         </>
       )}
     </button>
   )
 }
+
+const sayInstead = (phrase: string) => (phrase === '' ? 'or answer' : `or say “${phrase}”`)
