@@ -450,6 +450,7 @@ describe('a caution', () => {
     const bullets = 'TAXI\n\nFuel .... ON\n\nCAUTION:\n- hot brakes\n- no smoking\n\nBeacon .... ON\n'
     expect(cautionsIn(bullets)).toEqual([undefined, 'hot brakes. no smoking'])
     expect(cautionsIn('TAXI\n\nFuel .... ON\nWARNING\nhot brakes\nBeacon .... ON\n')).toEqual([undefined, 'hot brakes'])
+    expect(cautionsIn('TAXI\n\nCAUTION: chocks\nFuel .... ON (CAUTION: hot brakes)\n')).toEqual(['chocks. hot brakes.'])
     expect(cautionsIn('TAXI\n\nFuel .... ON (CAUTION: hot brakes)\nBeacon .... ON\n')).toEqual([
       'hot brakes',
       undefined,

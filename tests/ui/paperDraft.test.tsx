@@ -51,6 +51,12 @@ it('shows cautions and notes where they will stand, and counts the questions of 
   expect(screen.getAllByRole('status')[0]?.textContent).toBe(`1 list, 2 items, 1 caution, 1 table, ${asked} questions`)
 })
 
+it('shows a value that is the same in every departure as it is', async () => {
+  await drafted('TAXI\n\nFlaps .... 10\nFuel .... ON\n')
+  const list = within(screen.getByRole('region', { name: 'List taxi' }))
+  expect(list.getAllByRole('listitem')[0]?.textContent).toBe('flaps to settle: 10')
+})
+
 it('leads from each question to its line', async () => {
   const { user, paper } = await drafted()
   await user.click(screen.getByRole('button', { name: 'Line 5' }))

@@ -1,5 +1,6 @@
 /** A draft from paper as a screen shows it: its items as they would be flown, and what is open, each with its line. */
 
+import { ownOf } from '../../kernel/own.ts'
 import type { Problem } from '../../kernel/problem.ts'
 import { questionsIn } from '../../packs/forms/questions.ts'
 import { draftPack, type PackDraft, type Question } from '../../packs/paper/draftPack.ts'
@@ -11,7 +12,7 @@ export interface DraftedItem {
   /** Of the text, from 1. */
   readonly line: number
   readonly challenge: string
-  /** Words as they are said, a value by its name. */
+  /** Words as they are said; a value by its name, or as it is where it is the same in every departure. */
   readonly answer: string
   readonly isAsked: boolean
   /** Above it. */
@@ -51,7 +52,10 @@ export function paperDraft(text: string): PaperDraftView {
     return { id: '', name: '', lists: [], questions: [], problems: [], files: undefined, open: 0, tables }
   const files = withTables(drafted, tables)
   const { pack, problems } = readPack(files, '')
-  const labelOf = (name: string) => pack?.figures.declarations[name]?.label ?? name
+  const shownOf = (name: string) => {
+    const { label = name, constant } = ownOf(pack?.figures.declarations ?? {}, name) ?? {}
+    return constant === undefined ? `the ${label}` : String(constant)
+  }
   const asked = new Set(questions.map(({ line }) => line))
   return {
     id: pack?.id ?? '',
@@ -61,7 +65,7 @@ export function paperDraft(text: string): PaperDraftView {
       items: items.map((item) => ({
         line: item.line,
         challenge: item.challenge,
-        answer: said(item.response, labelOf),
+        answer: said(item.response, shownOf),
         isAsked: asked.has(item.line),
         cautions: item.cautions,
         notes: item.notes,
@@ -81,9 +85,9 @@ function withTables(files: PackDraft['files'], tables: readonly PastedTable[]): 
 }
 
 /** The response without the signs of its notation: "(down) (three green)" is "down, three green". */
-function said(response: string, labelOf: (name: string) => string): string {
+function said(response: string, shownOf: (name: string) => string): string {
   return response
-    .replace(/<(\w+)>/g, (_, name: string) => `the ${labelOf(name)}`)
+    .replace(/<(\w+)>/g, (_, name: string) => shownOf(name))
     .replaceAll(') (', ', ')
     .replaceAll(' | ', ' or ')
     .replace(/[()[\]]/g, '')

@@ -5,7 +5,7 @@
 
 import { isNumberToken, type Token, type Transcript } from '../numbers/tokens.ts'
 import { judge } from './judge.ts'
-import { HARMLESS, HESITATIONS } from './lexicon.ts'
+import { HARMLESS, HESITATIONS, OPENERS } from './lexicon.ts'
 import type { Response } from './response.ts'
 
 const words = (text: string): ReadonlySet<string> => new Set(text.split(' '))
@@ -28,7 +28,7 @@ export function isOnlyNamed(tokens: readonly Token[], { words: own, wordings }: 
   if ((asks || ORDERING.has(first)) && !isOwnFirst) return true
   return said.some((word, at) => LOOKING.has(word) && !own.has(word) && said[at + 1] === 'for')
 }
-const LEADING = words('and so okay ok right now then well alright please just')
+const LEADING = new Set([...OPENERS, 'just'])
 
 /** Without a value. Words of several are known beside what else a pilot says; a single one says too little for that. */
 export function isAnnounced(response: Response, heard: Transcript): boolean {

@@ -6,7 +6,7 @@
 
 import { clausesOf, type Token, type Transcript, textOf, tokensOf } from '../numbers/tokens.ts'
 import { calledList } from './calledList.ts'
-import { HESITATIONS } from './lexicon.ts'
+import { HESITATIONS, OPENERS } from './lexicon.ts'
 import { isStop } from './stopWords.ts'
 import { yesOrNo } from './yesNo.ts'
 
@@ -224,8 +224,7 @@ function squeezedTokens(tokens: readonly Token[]): string {
 
 const POLITE = new Set([...HESITATIONS, 'please', 'okay', 'ok', 'and', 'so', 'well', 'now', 'sir', 'captain', 'then'])
 
-/** With these begins whatever is said next. */
-const LEADING = new Set([...POLITE, 'right', 'alright', 'thanks', 'roger'])
+const LEADING = new Set([...POLITE, ...OPENERS, 'thanks', 'roger'])
 
 /** Without polite words and hesitations at both ends. */
 function bare(tokens: readonly Token[]): readonly Token[] {

@@ -2,7 +2,7 @@
 
 import type { Token } from '../numbers/tokens.ts'
 import { type Frame, hasRole } from './frame.ts'
-import { isStateWord } from './lexicon.ts'
+import { HESITATIONS, isStateWord, OPENERS } from './lexicon.ts'
 import { ALL, BESIDE_STATE, isSide } from './remarkWords.ts'
 import { type Atom, isPlain, type PhraseAtom, type RunAtom, wordOf } from './scan.ts'
 
@@ -53,10 +53,11 @@ export function isPreposition(atoms: readonly Atom[], at: number): boolean {
   if (next?.type !== 'harmless' || !PREPOSITION_LEADS.get(word)?.has(wordOf(next))) return false
   return isPlain(then) || wordOf(next) === 'to' || (wordOf(next) === 'it' && then === undefined)
 }
-/** With these begins whatever is said next. */
-const OPENING: ReadonlySet<string> = new Set(
-  'and so okay ok right well alright yes yeah yep now then please uh um er sir captain copy roger'.split(' '),
-)
+const OPENING: ReadonlySet<string> = new Set([
+  ...OPENERS,
+  ...HESITATIONS,
+  ...'yes yeah yep sir captain copy roger'.split(' '),
+])
 const PREPOSITION_LEADS: ReadonlyMap<string, ReadonlySet<string>> = new Map([
   ['off', new Set(['the', 'to', 'of', 'our', 'my'])],
   ['on', new Set(['the', 'our', 'my', 'both', 'it'])],

@@ -270,6 +270,9 @@ export const LEADING_TO: ReadonlySet<string> = new Set(
   ),
 )
 
+/** With these begins whatever is said next. */
+export const OPENERS: ReadonlySet<string> = new Set('and so okay ok right now then well alright please'.split(' '))
+
 /** A word that is no number misheard. */
 export const isKnownWord = (word: string): boolean =>
   HARMLESS.has(word) || CONFIRMATIONS.has(word) || isNegation(word) || isStateWord(word)

@@ -4,8 +4,9 @@ import { isGauge, type Judged, type Phraseology } from '../kinds/kind.ts'
 import { sayValue } from '../kinds/table.ts'
 import { ownOf } from '../own.ts'
 import type { Expansion } from './expansion.ts'
-import { areContrary } from './lexicon.ts'
+import { areContrary, opposites } from './lexicon.ts'
 import type { Response } from './response.ts'
+import { SYNONYMS } from './synonyms.ts'
 
 /** The answer in words: the first of each alternative that has any, optional parts too; a figure without a value is left out. */
 export function sayResponse(response: Response, figures: Judged, phraseology: Phraseology): string {
@@ -20,9 +21,9 @@ export function outlineOf(response: Response, write: (figure: string) => string)
   return sentence(response.tree, write)
 }
 
-/** The same with what may be said instead and means something else: "left or right". */
+/** The same with all that may be said instead and means something else: "left or right", "up or ten". */
 export function outlineOfAll(response: Response, write: (figure: string) => string): string {
-  return sentence(response.tree, write, contraryOf)
+  return sentence(response.tree, write, differentOf)
 }
 
 /** Where a value is to be said that nobody is told. */
@@ -41,7 +42,8 @@ function sentence(node: Expansion, write: (figure: string) => string, either: Ei
     case 'figure':
       return write(node.name)
     case 'optional':
-      return inner(node.part)
+      // What need not be said is there once.
+      return sentence(node.part, write)
     case 'either':
       return either(node.options, inner)
     case 'sequence':
@@ -58,11 +60,56 @@ const firstOf: Either = (options, write) => {
   return ''
 }
 
-const contraryOf: Either = (options, write) => {
+/** All that mean something of their own: a card that left one out would be wrong. Of values the first is written. */
+const differentOf: Either = (options, write) => {
   const kept: string[] = []
-  for (const text of options.map(write).filter((one) => one !== ''))
-    if (kept.length === 0 || kept.some((one) => areContrary(one, text))) kept.push(text)
+  let isValueKept = false
+  for (const option of options) {
+    const text = write(option)
+    const isValue = hasFigure(option)
+    if (text === '' || (isValue && isValueKept) || kept.some((one) => meansSame(one, text))) continue
+    isValueKept ||= isValue
+    kept.push(text)
+  }
   return kept.join(' or ')
+}
+
+function hasFigure(node: Expansion): boolean {
+  switch (node.type) {
+    case 'words':
+      return false
+    case 'figure':
+      return true
+    case 'optional':
+      return hasFigure(node.part)
+    case 'either':
+      return node.options.some(hasFigure)
+    case 'sequence':
+      return node.parts.some(hasFigure)
+  }
+}
+
+/** "Both latched" and "both doors latched", "set" and "applied"; whatever is not known to mean the same does not. */
+function meansSame(one: string, other: string): boolean {
+  if (areContrary(one, other)) return false
+  const [first, second] = [contentOf(one), contentOf(other)]
+  const left = first.filter((word) => !second.includes(word))
+  const more = second.filter((word) => !first.includes(word))
+  if (left.length === 0 || more.length === 0) return first.length > 0 && second.length > 0
+  return left.every((word) => more.some((another) => areAlike(word, another))) && left.length === more.length
+}
+
+const contentOf = (text: string) =>
+  text
+    .toLowerCase()
+    .split(' ')
+    .filter((word) => !LITTLE.has(word))
+const LITTLE: ReadonlySet<string> = new Set(['and', 'the', 'a', 'is', 'are', 'of', 'it', 'both', 'all'])
+
+function areAlike(one: string, other: string): boolean {
+  const [against, againstOther] = [opposites(one), opposites(other)]
+  const isOneState = against.size > 0 && [...against].every((word) => againstOther.has(word))
+  return isOneState || SYNONYMS.some((line) => line.includes(one) && line.includes(other))
 }
 
 /** An optional unit is left out where the value has just been said with it. */

@@ -69,6 +69,8 @@ export interface Form {
   readonly grid: Grid | undefined
   /** What a draft left open of it. */
   readonly questions: readonly OpenQuestion[]
+  /** What stands in it under names and has a form of its own. */
+  readonly inner: readonly ThingPlace[]
   /** Kinds of what can be added inside it. */
   readonly inside: readonly string[]
   /** Those of no field. */
@@ -138,12 +140,12 @@ function formOf(
   const here = placed.filter((one) => begins(one.path, path))
   const leftAlone: string[] = []
   const figures = names.valued.map(({ name }) => name)
-  const tables = names.tables.map(({ name }) => name)
+  const { tables } = names
   const ofConditions = aboutConditions(names, figures)
   const context: Context = { document, data, root, here, leftAlone, foreign: [], figures, tables, ofConditions }
   const all = fieldsAt(context, path, 2).map((field) =>
     String(field.path.at(-1)) === kind.by && !kind.isWorded
-      ? { ...field, help: `${field.help} ${OF_NAMES}`.trim() }
+      ? { ...field, help: [field.help, OF_NAMES].filter((text) => text !== '').join('. ') }
       : field,
   )
   const table = kind.name === 'table' ? gridOf(valueAt(data, path), path) : undefined
@@ -166,6 +168,12 @@ function formOf(
       : leftAlone.filter((name) => !OF_THINGS.has(name) && name !== INNER_NAMED[kind.name]),
     grid: table,
     questions: questionsOf(file, text, document, data, path),
+    inner:
+      INNER_NAMED[kind.name] === undefined
+        ? []
+        : thingsIn(file, data)
+            .filter(({ path: at }) => at.length > path.length && begins(at, path))
+            .map((one) => placeOf(one, document, data)),
     inside: insideOf(file, kind),
     problems: here
       .filter(({ problem, path: at }) => !shown.has(problem) && isOwn(file, thing, at, data))
@@ -224,9 +232,17 @@ interface Context {
   readonly leftAlone: string[]
   readonly foreign: Foreign[]
   readonly figures: readonly string[]
-  readonly tables: readonly string[]
+  readonly tables: Names['tables']
   /** How a condition is typed, and of which situations. */
   readonly ofConditions: string
+}
+
+/** Which axes the table that is looked up has. */
+function aboutAxes({ data, tables }: Context, path: Path): string {
+  const chosen = valueAt(data, [...path.slice(0, -1), 'table'])
+  const { name, axes = [] } = tables.find((table) => table.name === chosen) ?? {}
+  const of = axes.length > 0 ? `; axes of ${name}: ${axes.join(', ')}` : ''
+  return `Each axis of the table with the figure or number that it is looked up by${of}`
 }
 
 /** More names than these are no help. */
@@ -305,6 +321,14 @@ function fieldOf(
   if (!shape || (isThere && !fits(shape, value))) return undefined
   if (shape === 'condition')
     return { ...base, help: context.ofConditions, shape, choices: [], value: isThere ? (value as Demands) : undefined }
+  if (key === 'at' && shape === 'pairs')
+    return {
+      ...base,
+      help: aboutAxes(context, path),
+      shape,
+      choices,
+      value: isThere ? (value as FieldValue) : undefined,
+    }
   const about = shape === 'choice' ? aboutChoices(context, path) : {}
   return { ...base, shape, choices, about, value: isThere ? (value as FieldValue) : undefined }
 }
@@ -409,7 +433,7 @@ function choicesFor(context: Context, path: Path, options: readonly JsonSchema[]
   })
   const fixed = [...ofShapes, ...options].flatMap((one) => one.enum ?? (one.const === undefined ? [] : [one.const]))
   if (fixed.length > 0) return unique(fixed.map(String))
-  if (key === 'table') return [...tables]
+  if (key === 'table') return tables.map(({ name }) => name)
   const isOperand =
     options.some(({ pattern }) => pattern !== undefined) && options.some(({ type }) => type === 'number')
   return isOperand || key === 'restsOn' || key === 'sets' ? [...figures] : []

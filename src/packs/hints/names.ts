@@ -16,7 +16,8 @@ export interface Names {
   readonly figures: readonly Named[]
   /** Those that have a value: what is read off a gauge has none, and nothing is computed from it. */
   readonly valued: readonly Named[]
-  readonly tables: readonly Named[]
+  /** With the names of its axes. */
+  readonly tables: readonly (Named & { readonly axes: readonly string[] })[]
   readonly envelopes: readonly Named[]
   readonly stations: readonly Named[]
   readonly tanks: readonly Named[]
@@ -33,7 +34,11 @@ export function namesIn(files: PackTexts): Names {
   return {
     figures: [...declared, ...standardNames(files, figures)],
     valued: [...declared.filter(({ name }) => !isRead(name)), ...standardNames(files, figures)],
-    tables: named(get(dataIn(files, 'tables.yaml'), 'tables'), ['unit']),
+    tables: entries(get(dataIn(files, 'tables.yaml'), 'tables')).map(([name, table]) => ({
+      name,
+      about: about(table, ['unit']),
+      axes: axesOf(table),
+    })),
     envelopes: named(get(figures, 'envelopes'), ['label']),
     stations: named(get(figures, 'stations'), ['label']),
     tanks: Array.isArray(tanks) ? tanks.flatMap((group) => named(group, ['label'])) : [],
@@ -54,6 +59,12 @@ function standardNames(files: PackTexts, figures: unknown): Named[] {
   if (!written.success || !weight || !arm) return []
   const made = Object.entries(standardFigures(written.data, { units: { weight, arm } }))
   return made.map(([name, { label, kind }]) => ({ name, about: `${label}, ${kind}` }))
+}
+
+function axesOf(table: unknown): string[] {
+  const axes = get(table, 'axes')
+  const names = Array.isArray(axes) ? axes.map((axis) => get(axis, 'name')) : []
+  return names.filter((name) => typeof name === 'string')
 }
 
 function named(value: unknown, fields: readonly string[]): Named[] {

@@ -201,13 +201,15 @@ export class Reading {
   /** Cautions, and notes above all items, that waited for this item. */
   private waiting: { readonly line: number; readonly text: string; readonly type: 'caution' | 'note' }[] = []
   private take(item: PaperItem): void {
+    const above: string[] = []
     for (const { line, text, type } of this.waiting) {
       if (type === 'note' && this.list) this.list.notes.push(text)
       else {
-        item.cautions.push(text)
+        above.push(text)
         item.doubts.push({ line, text: `the caution ${quoted(text)} is taken to be of this item, the next one` })
       }
     }
+    item.cautions.unshift(...above)
     this.waiting = []
   }
 

@@ -57,6 +57,14 @@ it('on a card has both of two answers that cannot both be so, and one of those t
   expect(card('left | right')).toBe('left or right')
   expect(card('set | applied')).toBe('set')
   expect(card('[mixture] (rich | leaned)')).toBe('mixture rich or leaned')
+  expect(card('(up | ten | twenty five)')).toBe('up or ten or twenty five')
+  expect(card('(normal | bypass)')).toBe('normal or bypass')
+  expect(card('(main tank | wing tank)')).toBe('main tank or wing tank')
+  expect(card('both latched | both doors latched')).toBe('both latched')
+  expect(card('close both throttles | both throttles closed')).toBe('close both throttles')
+  expect(card('[best rate | blue line] set')).toBe('best rate set')
+  const values = outlineOfAll(responseFrom('(<hpa> | <inches> | standard) [set]'), (name) => `(${name})`)
+  expect(values).toBe('(hpa) or standard set')
 })
 
 it('says a unit once', () => {

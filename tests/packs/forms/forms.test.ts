@@ -284,6 +284,11 @@ describe('what has one of several shapes', () => {
     ])
   })
 
+  it('names the axes of the table that is looked up', () => {
+    const at = form('derived: {by: lookUp, table: v}').fields.find(({ label }) => label === 'derived')?.fields[2]
+    expect(at?.help).toMatch(/; axes of v: \w+/)
+  })
+
   it('says of each what it does', () => {
     const { about, choices } = fieldOf(form('derived: {}'), 'derived').fields[0] as Field
     expect(Object.keys(about).sort()).toEqual([...choices].sort())

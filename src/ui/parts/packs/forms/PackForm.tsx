@@ -109,6 +109,7 @@ export function PackForm(props: PackFormProps) {
           key={`${form.kind} ${form.path.slice(0, -1).join('.')} ${form.at} ${form.of}`}
           {...props}
           onWrite={write}
+          onShow={show}
           form={form}
         />
       )}
@@ -145,7 +146,7 @@ function Questions({ text, questions, onWrite }: QuestionsProps) {
   )
 }
 
-function FormBody({ form, text, path: file, onWrite }: PackFormProps & { readonly form: Form }) {
+function FormBody({ form, text, path: file, onWrite, onShow }: PackFormProps & { readonly form: Form }) {
   const [told, setTold] = useState('')
   // What is filled in stays where it is while it is being filled in.
   const [first] = useState(() => new Set(form.fields.filter((one) => one.isThere || one.isNeeded).map(keyOf)))
@@ -168,7 +169,7 @@ function FormBody({ form, text, path: file, onWrite }: PackFormProps & { readonl
   }
   const isShown = (one: Field) => first.has(keyOf(one)) || one.isNeeded
   const more = form.fields.filter((one) => !isShown(one))
-  const { kind, leftAlone, foreign, grid, problems, questions, inside } = form
+  const { kind, leftAlone, foreign, grid, problems, questions, inner, inside } = form
   const last = form.path.at(-1)
   const isOne = last === undefined
   return (
@@ -208,6 +209,16 @@ function FormBody({ form, text, path: file, onWrite }: PackFormProps & { readonl
           <summary>More that it may have</summary>
           <div class="stack">{more.map(field)}</div>
         </details>
+      )}
+      {inner.length > 0 && (
+        <div class="row">
+          <span class="soft">With a form of its own:</span>
+          {inner.map((one) => (
+            <button key={one.offset} type="button" class="plain" onClick={() => onShow(one.offset)}>
+              {one.kind} {String(one.path.at(-1))}
+            </button>
+          ))}
+        </div>
       )}
       {leftAlone.length > 0 && <p class="small soft">In the text alone, and left as it is: {leftAlone.join(', ')}.</p>}
       {inside.length > 0 && (
