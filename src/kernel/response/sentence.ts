@@ -42,8 +42,8 @@ function sentence(node: Expansion, write: (figure: string) => string, either: Ei
     case 'figure':
       return write(node.name)
     case 'optional':
-      // What need not be said is there once.
-      return sentence(node.part, write)
+      // Of what need not be said, one way is enough unless another says the contrary.
+      return sentence(node.part, write, either === firstOf ? firstOf : contraryOf)
     case 'either':
       return either(node.options, inner)
     case 'sequence':
@@ -58,6 +58,13 @@ const firstOf: Either = (options, write) => {
     if (text !== '') return text
   }
   return ''
+}
+
+const contraryOf: Either = (options, write) => {
+  const kept: string[] = []
+  for (const text of options.map(write).filter((one) => one !== ''))
+    if (kept.length === 0 || kept.some((one) => areContrary(one, text))) kept.push(text)
+  return kept.join(' or ')
 }
 
 /** All that mean something of their own: a card that left one out would be wrong. Of values the first is written. */
