@@ -159,11 +159,11 @@ describe('after a stop', () => {
     const own = () => flight.state().watches.rightStart
     expect(own()).toMatchObject({
       status: 'stopped',
-      because: 'stopped by the crew',
+      because: 'by the crew',
       stoppedAt: (own()?.beganAt ?? 0) + 2_500,
     })
     const { watches } = debriefOf(await demoPack(), flight.log.events)
-    expect(watches).toMatchObject([{ because: 'stopped by the crew', stoppedAfterMs: 2_500 }])
+    expect(watches).toMatchObject([{ because: 'by the crew', stoppedAfterMs: 2_500 }])
     for (const text of ['affirm', 'continue', 'brakes released']) await flight.words(text)
     expect(flight.state().floor).toMatchObject({ at: 'watch' })
     expect(await flight.words('starting the right engine')).toEqual([

@@ -595,3 +595,8 @@ test('two dashes and a sign like an arrow divide a line as well, and a section n
   expect(itemsOf(draft).map(({ challenge }) => challenge)).toEqual(['R P M', 'seats and harnesses', 'fuel pump'])
   expect(itemsOf(draft).map(({ response }) => response)).toEqual(['<rpm>', 'adjusted', 'on'])
 })
+
+it('commas before an "or" are "or" too', () => {
+  const [selector] = itemsOf(draftPack('TAXI\n\nFuel selector .... LEFT, RIGHT or BOTH\n'))
+  expect(selector?.response).toBe('left | right | both')
+})

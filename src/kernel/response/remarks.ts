@@ -105,9 +105,12 @@ const isIdleStop = (atoms: readonly Atom[], at: number) =>
 /** One of the two seats: "set on mine". */
 const OWNERS: ReadonlySet<string> = new Set(['mine', 'yours', 'your'])
 
+/** "We need four eight eight zero", of what is required. */
+const NEEDING: ReadonlySet<string> = new Set(['need', 'needs'])
+
 function isDoubt(frame: Frame, word: string): boolean {
   // "Assumed temperature": what is asked for.
-  if (frame.asked.has(word)) return false
+  if (frame.asked.has(word) || (NEEDING.has(word) && frame.asked.has('required'))) return false
   if (DOUBTFUL.has(word) || FAULTS.has(word) || isCutShort(frame, word)) return true
   if (ON_PAPER.has(word)) return frame.figureCount > 0
   return (frame.figureCount === 0 && UNWELCOME.has(word)) || (frame.vocabulary.has('climb') && DESCENDING.has(word))

@@ -4,7 +4,7 @@ import { isGauge, type Judged, type Phraseology } from '../kinds/kind.ts'
 import { sayValue } from '../kinds/table.ts'
 import { ownOf } from '../own.ts'
 import type { Expansion } from './expansion.ts'
-import { areContrary, opposites } from './lexicon.ts'
+import { areContrary, isNegation, opposites } from './lexicon.ts'
 import type { Response } from './response.ts'
 import { SYNONYMS } from './synonyms.ts'
 
@@ -67,44 +67,24 @@ const contraryOf: Either = (options, write) => {
   return kept.join(' or ')
 }
 
-/** All that mean something of their own: a card that left one out would be wrong. Of values the first is written. */
+/** All that mean something of their own: a card that left one out would be wrong. */
 const differentOf: Either = (options, write) => {
   const kept: string[] = []
-  let isValueKept = false
-  for (const option of options) {
-    const text = write(option)
-    const isValue = hasFigure(option)
-    if (text === '' || (isValue && isValueKept) || kept.some((one) => meansSame(one, text))) continue
-    isValueKept ||= isValue
-    kept.push(text)
-  }
+  for (const text of options.map(write)) if (text !== '' && !kept.some((one) => meansSame(one, text))) kept.push(text)
   return kept.join(' or ')
-}
-
-function hasFigure(node: Expansion): boolean {
-  switch (node.type) {
-    case 'words':
-      return false
-    case 'figure':
-      return true
-    case 'optional':
-      return hasFigure(node.part)
-    case 'either':
-      return node.options.some(hasFigure)
-    case 'sequence':
-      return node.parts.some(hasFigure)
-  }
 }
 
 /** "Both latched" and "both doors latched", "set" and "applied"; whatever is not known to mean the same does not. */
 function meansSame(one: string, other: string): boolean {
-  if (areContrary(one, other)) return false
+  if (areContrary(one, other) || isDenied(one) !== isDenied(other)) return false
   const [first, second] = [contentOf(one), contentOf(other)]
   const left = first.filter((word) => !second.includes(word))
   const more = second.filter((word) => !first.includes(word))
   if (left.length === 0 || more.length === 0) return first.length > 0 && second.length > 0
   return left.every((word) => more.some((another) => areAlike(word, another))) && left.length === more.length
 }
+
+const isDenied = (text: string) => text.toLowerCase().split(' ').some(isNegation)
 
 const contentOf = (text: string) =>
   text

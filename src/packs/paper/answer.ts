@@ -116,13 +116,14 @@ interface PartText {
 
 /** At commas, "or" and slashes. */
 function partsOf(text: string, doubts: string[]): PartText[] {
-  const parts: { text: string; joint: Joint }[] = []
-  let joint: Joint = 'and'
+  const parts: { text: string; joint: Joint; isComma: boolean }[] = []
+  let [joint, isComma]: [Joint, boolean] = ['and', false]
   let words: string[] = []
-  const close = (next: Joint) => {
-    if (words.length > 0) parts.push({ text: words.join(' '), joint })
+  const close = (next: Joint, atComma = false) => {
+    if (words.length > 0) parts.push({ text: words.join(' '), joint, isComma })
     words = []
     joint = next
+    isComma = atComma
   }
   const slash = (before: string, after: string) => {
     const [one, other] = [before.toLowerCase(), after.toLowerCase()]
@@ -141,13 +142,18 @@ function partsOf(text: string, doubts: string[]): PartText[] {
   }
   const all = spaced(text).split(' ').filter(Boolean)
   for (const [index, word] of all.entries()) {
-    if (word === ',' || word === ';') close('and')
+    if (word === ',' || word === ';') close('and', true)
     else if (word === '/') {
       if (words.length > 0) slash(words.at(-1) ?? '', all[index + 1] ?? '')
     } else if (word.toLowerCase() === 'or' && words.length > 0 && !isOrOfLimit(all[index + 1] ?? '')) close('or')
     else words.push(word === '&' || word === '+' ? 'and' : word)
   }
   close('and')
+  // "1, 2 or 3": the commas are "or" too.
+  for (let at = parts.length - 2; at > 0; at--) {
+    const part = parts[at]
+    if (part?.isComma && parts[at + 1]?.joint === 'or') part.joint = 'or'
+  }
   return parts
 }
 

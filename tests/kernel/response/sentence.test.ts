@@ -63,9 +63,10 @@ it('on a card has both of two answers that cannot both be so, and one of those t
   expect(card('both latched | both doors latched')).toBe('both latched')
   expect(card('close both throttles | both throttles closed')).toBe('close both throttles')
   expect(card('[best rate | blue line] set')).toBe('best rate set')
+  expect(card('(not armed | armed)')).toBe('not armed or armed')
   expect(card('[left | right] set')).toBe('left or right set')
   const values = outlineOfAll(responseFrom('(<hpa> | <inches> | standard) [set]'), (name) => `(${name})`)
-  expect(values).toBe('(hpa) or standard set')
+  expect(values).toBe('(hpa) or (inches) or standard set')
 })
 
 it('says a unit once', () => {

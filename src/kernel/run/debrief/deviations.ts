@@ -130,7 +130,8 @@ function sequencesIn(from: DeviationsFrom): Deviation[] {
     ...tooEarly.map(({ t, text, what, caution, waitMs, of }) => ({
       ...{ kind: 'sequence' as const, where: what, at: t, ...saying(text) },
       sentence: `${CALLED[of ?? 'step']} ${waitMs === undefined ? 'before its time' : `${seconds(waitMs)} too early`}.`,
-      why: `First: ${caution}.`,
+      // "Push clearance first", as it was said then.
+      why: `First: ${caution.replace(/ first$/, '')}.`,
     })),
     ...outOfOrder.map(({ t, list, before }) => ({
       ...{ kind: 'sequence' as const, where: list, at: t },

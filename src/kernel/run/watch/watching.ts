@@ -112,7 +112,7 @@ export function stoppedByCrew(
   const { attempt } = watchState(before, watch.id)
   const pause = pauseOf(watch, attempt, ...watch.abnormal.map((one) => one.again))
   const stop = {
-    because: 'stopped by the crew',
+    because: 'by the crew',
     at,
     t,
     actions: [watch.stopWords],
