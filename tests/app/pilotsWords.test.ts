@@ -42,7 +42,7 @@ describe('a flow', () => {
 
   it.each([
     ...['start flow complete', 'cockpit flow not complete', 'is the cockpit flow complete'],
-    'brake not set, flow complete',
+    ...['brake not set, flow complete', 'cockpit flow complete?'],
   ])('is not by "%s"', async (words) => {
     const { state } = await then(TO_FLOW, words)
     expect(state.floor.at).toBe('flow')

@@ -5,7 +5,7 @@ import { clausesOf, type Transcript, tokensOf } from '../numbers/tokens.ts'
 import type { Decision, Flow, Line, Step } from '../pack/checklist.ts'
 import { findLine, flowsOf, listById, stepsOf } from '../pack/place.ts'
 import { isAnnounced, isOnlyNamed } from '../response/announced.ts'
-import { judge } from '../response/judge.ts'
+import { isTypedQuestion, judge } from '../response/judge.ts'
 import { isNegation } from '../response/lexicon.ts'
 import { type Response, responseFrom } from '../response/response.ts'
 import { yesOrNo } from '../response/yesNo.ts'
@@ -81,7 +81,7 @@ export function flowCall({ pack, state, said: { heard }, evidence }: Utterance):
   const step = stepIn(open, heard)
   if (step) return { type: 'stepDone', step: step.id, evidence }
   if (next && state.readingFlow && isSaid(STEP_DONE, heard)) return { type: 'stepDone', step: next.id, evidence }
-  const isQuestion = isOnlyNamed(heard.tokens, FLOW_DONE)
+  const isQuestion = isOnlyNamed(heard.tokens, FLOW_DONE) || isTypedQuestion(heard)
   if (!isQuestion && isFlowDone(unnamed(flow, heard))) return { type: 'flowClosed', flow: flow.id, evidence }
   if (isSaid(READ_OUT, heard)) return { type: 'flowAsked', flow: flow.id, evidence }
   const ahead = briefingsOf(pack).find((one) => !state.briefingsClosed.includes(one.id) && isCalled(one, heard))

@@ -25,8 +25,19 @@ import { valueless } from './valueless.ts'
 export function judge(input: JudgeInput): Judgement {
   const asked = askedFor(input.response, input.figures, input)
   const judgeOne = (heard: Transcript) => judgeTranscript(input, asked, heard)
-  return vetoed(input, withBegun(input, judgeOne), judgeOne)
+  const judgement = vetoed(input, withBegun(input, judgeOne), judgeOne)
+  const isAsked = input.challenge !== undefined && isTypedQuestion(input.heard)
+  return judgement.verdict === 'correct' && isAsked ? unsaid(judgement) : judgement
 }
+
+/** "Signs on?" asks, and answers no challenge. */
+export const isTypedQuestion = ({ text }: Transcript) => text.trimEnd().endsWith('?')
+
+const unsaid = (judgement: Judgement): Judgement => ({
+  verdict: 'sayAgain',
+  because: 'notUnderstood',
+  parts: doubtfulParts(judgement),
+})
 
 /** With the breath before, where what was said now is the rest of that. */
 function withBegun({ heard, begun }: JudgeInput, judgeOne: (heard: Transcript) => Judgement): Judgement {

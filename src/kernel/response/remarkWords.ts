@@ -72,7 +72,7 @@ export const DOUBTFUL = words(`
   hung spooling popped missing forgot forgotten skipped need needs
   believe imagine reckon lied mean meant who
   why what which how whether question or
-  never dead empty`)
+  never dead empty minus plus`)
 
 /** Of a value: it is on paper only. */
 export const ON_PAPER = words('planned computed calculated briefed')

@@ -119,7 +119,8 @@ function isDoubt(frame: Frame, word: string): boolean {
 /** "Is it set?", "can you set it", "to be set": asked, ordered, or still to come. */
 function isAsked({ own, isUnasked }: Frame, atoms: readonly Atom[]): boolean {
   const said = atoms.flatMap((atom) => ('token' in atom ? [atom.token.text] : atom.tokens.map(({ text }) => text)))
-  const isQuestion = BEFORE_SUBJECT.has(said[0] ?? '') && SUBJECTS.has(said[1] ?? '')
+  const [first = '', second = ''] = said
+  const isQuestion = BEFORE_SUBJECT.has(first) && SUBJECTS.has(second) && !own.has(first)
   // "Ground, chocks removed please".
   const isOrder = !isUnasked && ADDRESSED.has(said[0] ?? '') && said.at(-1) === 'please'
   return (
@@ -142,7 +143,7 @@ const isDone = (said: readonly string[], at: number) =>
 const LOOKING: ReadonlySet<string> = new Set('see look find check read have just'.split(' '))
 const HAVING: ReadonlySet<string> = new Set('have has i we'.split(' '))
 const BEFORE_SUBJECT: ReadonlySet<string> = new Set('is are was has have can could did do does will shall'.split(' '))
-const SUBJECTS: ReadonlySet<string> = new Set('it they you'.split(' '))
+const SUBJECTS: ReadonlySet<string> = new Set('it they you the my our your'.split(' '))
 const STILL_TO_COME: ReadonlySet<string> = new Set([
   ...[
     'to be',

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest'
 import type { Figure } from '../../../src/kernel/kinds/kind.ts'
 import { transcriptOf } from '../../../src/kernel/numbers/tokens.ts'
 import { judge } from '../../../src/kernel/response/judge.ts'
-import { NOTHING } from '../../../src/kernel/response/response.ts'
+import { NOTHING, responseFrom } from '../../../src/kernel/response/response.ts'
 import { cases } from '../../cases.ts'
 import { judgeText, type TextInput } from '../../corpus/judgeText.ts'
 
@@ -213,5 +213,22 @@ describe('the verdict never leans towards the right answer', () => {
       }),
       { numRuns: cases(1500) },
     )
+  })
+})
+
+describe('a question', () => {
+  const brake = {
+    response: responseFrom('set'),
+    figures: {},
+    states: [['set'], ['released']],
+    challenge: 'parking brake',
+  }
+  it.each(['set?', 'is the brake set', 'parking brake set?', 'is it set'])('%s answers nothing', (text) => {
+    expect(judge({ ...brake, heard: transcriptOf(text) }).verdict).not.toBe('correct')
+  })
+  it('nor does a value with a sign behind it', () => {
+    const figures = { w: { kind: 'weight', unit: 'kg', value: 24360 } } as const
+    const heard = transcriptOf('two four three six zero set minus')
+    expect(judge({ response: responseFrom('<w> [set]'), figures, heard }).verdict).not.toBe('correct')
   })
 })
