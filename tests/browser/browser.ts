@@ -38,6 +38,8 @@ const ARGS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  // Each test starts the recognisers anew: only what they use is compiled.
+  '--js-flags=--wasm-lazy-compilation',
   '--autoplay-policy=no-user-gesture-required',
 ]
 

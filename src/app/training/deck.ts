@@ -4,20 +4,27 @@
  * order, so what is kept of it is a cache and no more.
  */
 
-import { fsrs } from 'ts-fsrs'
+import { type FSRS, fsrs } from 'ts-fsrs'
 import { medianOf } from '../../kernel/statistics/intervals.ts'
 import type { RunFacts, Trial } from '../../kernel/training/facts.ts'
 import { type Card, type CardKind, type Deck, DRILL_S, type NextDue } from './training.ts'
 
 /** A deck kept by another edition is made anew. */
-const EDITION = 1
-
-export const EMPTY_DECK: Deck = { edition: EDITION, runs: [], cards: {}, times: {} }
+const EDITION = 2
 
 const DAY_MS = 86_400_000
 /** Who trains in the evening and again the next afternoon finds what is due that evening. */
 const AHEAD_MS = DAY_MS / 2
-const RECALL = 0.9
+/** Of what is asked when it is due, this share is to be known. */
+const RECALL = 0.92
+/**
+ * What the scheduler is asked for, so that it is: who forgets faster than its average learner is asked sooner. Each due
+ * answer moves it by so much, for each day since the last, of how far it was from what was wanted (stochastic approximation: Robbins and Monro 1951,
+ * Annals of Mathematical Statistics 22; from memory).
+ */
+const STEP = 0.002
+const LEAST_ASKED_FOR = 0.85
+const MOST_ASKED_FOR = 0.99
 /** Of the times of a class. */
 const KEPT_TIMES = 40
 /** Slower than so many times the pilot's own median is recall with effort; quicker than so much of it comes by itself. */
@@ -26,12 +33,29 @@ const QUICK = 0.6
 /** Before that there is no time of one's own to go by. */
 const TIMES_AT_LEAST = 8
 
+/** What nobody has asked for a month is asked all the same: the algorithm was not fitted to pilots. */
+const LONGEST_DAYS = 30
+
 const AGAIN = 1
 const HARD = 2
 const GOOD = 3
 const EASY = 4
 
-const scheduler = fsrs({ request_retention: RECALL, enable_fuzz: false, enable_short_term: false })
+export const EMPTY_DECK: Deck = { edition: EDITION, runs: [], cards: {}, times: {}, askedFor: RECALL }
+
+const schedulers = new Map<number, FSRS>()
+
+/** One for each per cent: making them is what takes time. */
+function schedulerFor(recall: number): FSRS {
+  const asked = Math.round(recall * 100) / 100
+  const made = schedulers.get(asked)
+  if (made) return made
+  const options = { enable_fuzz: false, enable_short_term: false, maximum_interval: LONGEST_DAYS }
+  const scheduler = fsrs({ request_retention: asked, ...options })
+  schedulers.set(asked, scheduler)
+  return scheduler
+}
+const scheduler = schedulerFor(RECALL)
 
 const KINDS: Partial<Record<Trial['of'], CardKind>> = {
   value: 'item',
@@ -61,6 +85,7 @@ export function deckOf(facts: readonly RunFacts[], kept: Deck = EMPTY_DECK): Dec
   const from = isFit ? kept : EMPTY_DECK
   const cards = { ...from.cards }
   const times: Record<string, readonly number[]> = { ...from.times }
+  let { askedFor } = from
   for (const run of inOrder.slice(from.runs.length)) {
     const own = Object.fromEntries(
       Object.entries(times).map(([of, some]) => [of, some.length < TIMES_AT_LEAST ? undefined : medianOf(some).value]),
@@ -71,11 +96,21 @@ export function deckOf(facts: readonly RunFacts[], kept: Deck = EMPTY_DECK): Dec
       const { packId, startedAt } = run
       const key = cardKey({ packId, kind, id: trial.card })
       const card = { packId, kind, id: trial.card }
-      cards[key] = reviewed(card, cards[key], startedAt + trial.t, ratingOf(trial, own[trial.of]))
+      const [at, rating, before] = [startedAt + trial.t, ratingOf(trial, own[trial.of]), cards[key]]
+      if (before && isDue(before, at))
+        askedFor = askedForAfter(askedFor, rating !== AGAIN, (at - before.reviewedAt) / DAY_MS)
+      cards[key] = reviewed(card, before, at, rating, askedFor)
       if (trial.ms !== undefined) times[trial.of] = [...(times[trial.of] ?? []), trial.ms].slice(-KEPT_TIMES)
     }
   }
-  return { edition: EDITION, runs: inOrder.map(({ runId }) => runId), cards, times }
+  return { edition: EDITION, runs: inOrder.map(({ runId }) => runId), cards, times, askedFor }
+}
+
+const isDue = ({ dueAt }: Card, now: number) => dueAt <= now + AHEAD_MS
+
+function askedForAfter(askedFor: number, isKnown: boolean, days: number): number {
+  const next = askedFor + STEP * days * (RECALL - Number(isKnown))
+  return Math.min(MOST_ASKED_FOR, Math.max(LEAST_ASKED_FOR, next))
 }
 
 function reviewed(
@@ -83,10 +118,11 @@ function reviewed(
   before: Card | undefined,
   at: number,
   rating: number,
+  askedFor: number,
 ): Card {
   const elapsed = before ? Math.max(0, (at - before.reviewedAt) / DAY_MS) : 0
   const { stability, difficulty } = scheduler.next_state(before ?? null, elapsed, rating)
-  const days = scheduler.next_interval(stability, elapsed)
+  const days = schedulerFor(askedFor).next_interval(stability, elapsed)
   return { ...card, stability, difficulty, reviewedAt: at, dueAt: at + days * DAY_MS }
 }
 
@@ -97,7 +133,7 @@ export const recallOf = ({ stability, reviewedAt }: Card, now: number) =>
 /** What is due today, the least sure first. */
 export function dueCards({ cards }: Deck, now: number): Card[] {
   return Object.values(cards)
-    .filter(({ dueAt }) => dueAt <= now + AHEAD_MS)
+    .filter((card) => isDue(card, now))
     .sort((one, other) => recallOf(one, now) - recallOf(other, now))
 }
 

@@ -29,6 +29,8 @@ export interface Deck {
   readonly cards: Readonly<Record<string, Card>>
   /** The pilot's last times for each class of trial, ms. */
   readonly times: Readonly<Record<string, readonly number[]>>
+  /** The share known when due that the scheduler is asked for, so that this pilot knows what is wanted. */
+  readonly askedFor: number
 }
 
 export interface NextDue {
