@@ -1,8 +1,9 @@
 /** What screens ask of the store in more than one place, by name. */
 
 import { entryErrors } from '../kernel/figures/entered.ts'
+import type { DialNoise } from '../kernel/run/core/events.ts'
 import type { Revision } from './run/revision.ts'
-import { freezeKey } from './settings.ts'
+import { freezeKey, type Settings } from './settings.ts'
 import type { AppState, Screen } from './store.ts'
 
 /** A run is on in this tab, flying or stopped by a bug. */
@@ -62,5 +63,17 @@ export const switchesNow = ({
 })
 
 /** What the voice speaks by: faster where a run is played back at speed. */
-export const spokenSettings = ({ settings, replay }: Pick<AppState, 'settings' | 'replay'>): AppState['settings'] =>
-  replay?.isPlaying ? { ...settings, rate: settings.rate * replay.speed } : settings
+export function spokenSettings({ settings, replay, run }: Pick<AppState, 'settings' | 'replay' | 'run'>): Spoken {
+  if (replay?.isPlaying) return { ...settings, rate: settings.rate * replay.speed }
+  if (!run?.dial || run.status !== 'running') return settings
+  const { wordsAMinute, noise } = run.dial
+  return { ...settings, byRadio: { rate: wordsAMinute / VOICE_WORDS_A_MINUTE, noise } }
+}
+
+/** What a controller's voice says in a minute as it is, pauses among it: measured on clearances of 18 and 26 words. */
+const VOICE_WORDS_A_MINUTE = 98
+
+type Spoken = Settings & {
+  /** Of those who are heard by radio, where they are not to sound as they always do. */
+  readonly byRadio?: { readonly rate: number; readonly noise: DialNoise }
+}

@@ -1,7 +1,7 @@
 /** Settings of the person at this browser, their defaults, and how they are kept. */
 
 import type { Phraseology } from '../kernel/kinds/kind.ts'
-import type { CueMode, DemonstrationStops, FlowMode, RolesMode } from '../kernel/run/core/events.ts'
+import type { CueMode, DemonstrationStops, Dial, FlowMode, RolesMode } from '../kernel/run/core/events.ts'
 import type { LookTimes } from '../kernel/run/debrief/look/lookTimes.ts'
 import type { Dosed } from '../kernel/run/partner/dose.ts'
 import type { Binding, SwitchName } from '../ports.ts'
@@ -67,6 +67,8 @@ export interface Settings {
   readonly wrongHearBacks: boolean
   /** Stations sound as on a radio, where the voice is the app's own. */
   readonly radioSound: boolean
+  /** How read-backs are put where they are drilled alone. */
+  readonly dial: Dial
   /** The three sentences of the first visit were read. */
   readonly welcomed: boolean
 }
@@ -105,6 +107,10 @@ export const DEFAULT_SETTINGS: Settings = {
   radio: 'icao',
   wrongHearBacks: false,
   radioSound: true,
+  dial: {
+    ...{ wordsAMinute: 100, noise: 'light', likeCallSigns: false, steppedOn: false },
+    ...{ standBy: false, handOvers: false, amendments: false },
+  },
   welcomed: false,
 }
 

@@ -31,7 +31,7 @@ import type { Revision } from './run/revision.ts'
 import { EMPTY_RUNS, type RunsState } from './runs/runsState.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
-import type { DrillTold, Training } from './training/training.ts'
+import type { DialTold, DrillTold, Training } from './training/training.ts'
 
 export type Screen =
   | 'start'
@@ -147,6 +147,8 @@ export interface AppState {
   readonly training: Training | undefined
   /** The drill that has just ended. */
   readonly drilled: DrillTold | undefined
+  /** The block of read-backs that has just ended. */
+  readonly dialled: DialTold | undefined
   /** Names of the browser's voices, for the settings. */
   readonly voices: readonly string[]
   readonly settings: Settings
@@ -253,6 +255,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     replay: undefined,
     training: undefined,
     drilled: undefined,
+    dialled: undefined,
     voices: [],
     settings: DEFAULT_SETTINGS,
     edition: { isKept: false, hasNewer: false, isRefused: false },

@@ -14,7 +14,7 @@ import { levelled, RATE, trimmed } from '../adapters/voice/speechSound.ts'
 import { ROLES, type Role } from '../kernel/pack/roles.ts'
 import { SPEAKERS } from './speakers.ts'
 import { readWav, toWav } from './voiceSound.ts'
-import { packsIn, textsToRecord } from './voiceTexts.ts'
+import { packsIn, readBackPacks, textsToRecord } from './voiceTexts.ts'
 
 const GAP_MS = 90
 /** The mark from which places in the recording are told: decoders put more or less silence before it. */
@@ -64,7 +64,7 @@ function indexText(clips: Readonly<Record<string, readonly [number, number]>>): 
 
 const folder = mkdtempSync(join(tmpdir(), 'otherseat-voice-'))
 try {
-  const packs = await packsIn(here('checklists'))
+  const packs = [...(await packsIn(here('checklists'))), ...readBackPacks()]
   for (const role of ROLES) record(role, textsToRecord(packs, role), folder)
 } finally {
   rmSync(folder, { recursive: true, force: true })

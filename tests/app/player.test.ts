@@ -68,7 +68,8 @@ describe('a replay', () => {
     player.play()
     await pass(750)
     expect(state().at).toBeGreaterThan(0)
-    const rate = (replay: ReplayState) => spokenSettings({ settings: { ...DEFAULT_SETTINGS, rate: 1.5 }, replay }).rate
+    const rate = (replay: ReplayState) =>
+      spokenSettings({ settings: { ...DEFAULT_SETTINGS, rate: 1.5 }, replay, run: undefined }).rate
     expect(rate(state())).toBe(6)
     expect(rate({ ...state(), isPlaying: false })).toBe(1.5)
   })

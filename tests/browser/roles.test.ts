@@ -110,7 +110,7 @@ const throughRadio = (frequencies: readonly number[]) =>
     for (const frequency of frequencies) {
       const context = new OfflineAudioContext(1, 24_000, 16_000)
       const tone = new OscillatorNode(context, { frequency })
-      tone.connect(openChannel(context, 1_000).input)
+      tone.connect(openChannel(context, 1_000, 'light').input)
       tone.start(KEY_MS / 1000)
       const samples = (await context.startRendering()).getChannelData(0).subarray(6_000, 14_000)
       levels.push(10 * Math.log10(samples.reduce((sum, sample) => sum + sample * sample, 0) / samples.length))

@@ -125,3 +125,29 @@ describe('five minutes today', () => {
     expect(await screen.findByText(/^You ended the drill. Nothing was answered/)).toBeTruthy()
   })
 })
+
+describe('read-backs at the edge', () => {
+  it('are put as chosen, and tell the edge when the block is over', async () => {
+    const on = stage({ screen: 'progress' })
+    expect(await screen.findByText(/^With this pace, noise and traffic you have read back nothing yet/)).toBeTruthy()
+    await on.user.click(screen.getByText('Pace, noise and traffic'))
+    await on.user.click(screen.getByRole('radio', { name: '120 a busy frequency' }))
+    await on.user.click(screen.getByRole('checkbox', { name: /^Others with a call sign like yours/ }))
+    await on.user.selectOptions(screen.getByRole('combobox', { name: 'Elements' }), '1')
+    await on.user.click(screen.getByRole('button', { name: 'Begin six read-backs' }))
+    await screen.findByRole('heading', { level: 1, name: 'transmission' })
+    const { run } = on.store.getState()
+    expect(run?.dial).toMatchObject({ wordsAMinute: 120, likeCallSigns: true })
+    // Nothing names what is to be read back before it was tried.
+    expect(screen.queryByRole('list', { name: 'To be read back' })).toBeNull()
+    on.ear.hear('roger', { by: 'typed' })
+    expect(await screen.findByRole('list', { name: 'To be read back' })).toBeTruthy()
+    on.actions.show('progress')
+    await on.user.click(await screen.findByRole('button', { name: 'End the read-backs' }))
+    expect(await screen.findByText(/^You ended the block: 0 of 1 right the first time/)).toBeTruthy()
+    const table = await screen.findByRole('table', { name: /^Your edge by day/ })
+    expect(within(table).getAllByRole('row')).toHaveLength(2)
+    // What is made up never comes again, and is no part of how the pilot flies.
+    expect(on.store.getState().training).toMatchObject({ due: [], progress: { runs: 0 } })
+  })
+})

@@ -24,8 +24,8 @@ export interface BrowserSpeaker extends Speaker {
 
 export interface BrowserVoiceParts {
   readonly clock: Clock
-  /** Name of the voice asked for, or none; and its rate. */
-  readonly settings: () => { readonly voice: string; readonly rate: number }
+  /** Name of the voice asked for, or none; and the rate of a role. */
+  readonly settings: (role: Role) => { readonly voice: string; readonly rate: number }
   readonly synthesis?: SpeechSynthesis | undefined
 }
 
@@ -49,10 +49,11 @@ export function createBrowserVoice(parts: BrowserVoiceParts): BrowserSpeaker {
   }
 
   async function speak(text: string, role: Role, signal?: AbortSignal): Promise<Outcome> {
-    const part = castFor(local(), settings().voice, role)
+    const wanted = settings(role)
+    const part = castFor(local(), wanted.voice, role)
     if (!synthesis || !part) return 'failed'
     const { voice, pitch } = part
-    const rate = settings().rate * part.rate
+    const rate = wanted.rate * part.rate
     return utter({
       ...{ clock, signal, withinMs: BEGIN_MS + (text.length * MS_PER_LETTER) / rate },
       begin(end) {

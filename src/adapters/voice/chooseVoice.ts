@@ -8,6 +8,7 @@ import type { Clock, Voice } from '../../ports.ts'
 import { systemClock } from '../clock.ts'
 import { type BrowserSpeaker, createBrowserVoice, type Speaker } from './browserVoice.ts'
 import { createEmbeddedVoice, type EmbeddedSpeaker } from './embeddedVoice.ts'
+import type { RadioNoise } from './radioChannel.ts'
 import { fetchRecording } from './recording.ts'
 import { createSound, type Sound } from './sound.ts'
 import { createSynthesis } from './synthesis.ts'
@@ -21,6 +22,8 @@ export interface VoiceSettings {
   readonly rate: number
   /** Stations that are heard by radio sound so, where the voice is an embedded one. */
   readonly radioSound: boolean
+  /** Of stations that are heard by radio, where it is another rate, and other noise. */
+  readonly byRadio?: { readonly rate: number; readonly noise: RadioNoise }
   /** Where the tones and our own voice are to sound; the browser's own voices sound where the system does. */
   readonly output?: string
 }
@@ -41,15 +44,19 @@ export interface VoiceParts {
 
 export function createVoice({ settings, clock = systemClock }: VoiceParts): AppVoice {
   const sound = createSound(clock, undefined, () => settings().output ?? '')
-  const browser = createBrowserVoice({ clock, settings })
+  const browser = createBrowserVoice({ clock, settings: (role) => ({ ...settings(), rate: rateOf(settings(), role) }) })
   // Waiting for the browser's voices begins with the page, not with the first word.
   void browser.isUsable()
   const embeddedFor = (role: Role) =>
     createEmbeddedVoice({
       clock,
       sound,
-      rate: () => settings().rate,
-      onRadio: () => BY_RADIO[role] && settings().radioSound,
+      rate: () => rateOf(settings(), role),
+      onRadio: () => {
+        const { radioSound, byRadio } = settings()
+        if (!BY_RADIO[role]) return undefined
+        return byRadio?.noise ?? (radioSound ? 'light' : undefined)
+      },
       load: () => fetchRecording(role),
       synthesis: createSynthesis(() => startSynthesis(role)),
     })
@@ -63,6 +70,9 @@ const BY_RADIO: Readonly<Record<Role, boolean>> = {
   broadcast: true,
   groundCrew: false,
 }
+
+export const rateOf = ({ rate, byRadio }: Pick<VoiceSettings, 'rate' | 'byRadio'>, role: Role): number =>
+  (BY_RADIO[role] ? byRadio?.rate : undefined) ?? rate
 
 export interface JoinedParts {
   readonly settings: () => VoiceSettings

@@ -8,7 +8,7 @@ import type { Role } from '../../kernel/pack/roles.ts'
 import type { Clock } from '../../ports.ts'
 import type { Speaker } from './browserVoice.ts'
 import { type Clip, type ClipIndex, PAUSE_MS, sentencesOf } from './clips.ts'
-import { KEY_MS, openChannel } from './radioChannel.ts'
+import { KEY_MS, openChannel, type RadioNoise } from './radioChannel.ts'
 import type { Sound } from './sound.ts'
 import { soundedAt } from './soundedAt.ts'
 import { RATE } from './speechSound.ts'
@@ -26,8 +26,8 @@ export interface EmbeddedVoiceParts {
   readonly sound: Sound
   /** Faster is higher as well: the recording is played faster. */
   readonly rate: () => number
-  /** Whether it sounds as on a radio. */
-  readonly onRadio?: () => boolean
+  /** The noise of the radio that it sounds as if on; undefined where on none. */
+  readonly onRadio?: () => RadioNoise | undefined
   /** Fetches the recording and where its clips are. */
   readonly load: () => Promise<{ readonly recording: Recording; readonly bytes: ArrayBuffer }>
   /** The same speaker, for what has no clips. */
@@ -135,7 +135,9 @@ function pieceOf(samples: Float32Array<ArrayBuffer>): Piece {
 function schedule(context: AudioContext, pieces: readonly Piece[], parts: EmbeddedVoiceParts) {
   const rate = parts.rate()
   const wholeMs = pieces.reduce((sum, { lengthMs, pauseMs }) => sum + (lengthMs + pauseMs) / rate, 0)
-  const channel = parts.onRadio?.() ? openChannel(context, wholeMs - (pieces.at(-1)?.pauseMs ?? 0) / rate) : undefined
+  const noise = parts.onRadio?.()
+  const voiceMs = wholeMs - (pieces.at(-1)?.pauseMs ?? 0) / rate
+  const channel = noise === undefined ? undefined : openChannel(context, voiceMs, noise)
   let atMs = channel ? KEY_MS : 20
   let endsAt = 0
   const sources = pieces.map(({ buffer, beginMs, lengthMs, pauseMs }) => {

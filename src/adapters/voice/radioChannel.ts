@@ -6,7 +6,9 @@ const BAND_HZ = { from: 300, to: 3_400 } as const
 const FILTERS = 2
 /** The band takes some loudness; a radio is loud. */
 const GAIN = 1.3
-const NOISE = 0.012
+export type RadioNoise = 'none' | 'light' | 'heavy'
+/** Before the band takes most of it: heavy is some 6 dB under the voice. */
+const NOISES: Readonly<Record<RadioNoise, number>> = { none: 0, light: 0.012, heavy: 0.16 }
 const CLICK_MS = 14
 const CLICK = 0.12
 /** Noise before and after the words, while the key is held. */
@@ -20,14 +22,14 @@ export interface Channel {
 }
 
 /** Opens a channel for a voice that lasts so long. */
-export function openChannel(context: BaseAudioContext, voiceMs: number): Channel {
+export function openChannel(context: BaseAudioContext, voiceMs: number, level: RadioNoise): Channel {
   const out = new GainNode(context, { gain: GAIN })
   out.connect(context.destination)
   const input = filters(context, 'highpass', BAND_HZ.from, filters(context, 'lowpass', BAND_HZ.to, out))
   const begin = context.currentTime
   const end = begin + (2 * KEY_MS + voiceMs) / 1000
   const sources = [
-    noise(context, input, NOISE, begin, end),
+    noise(context, input, NOISES[level], begin, end),
     noise(context, input, CLICK, begin, begin + CLICK_MS / 1000),
     noise(context, input, CLICK, end - CLICK_MS / 1000, end),
   ]

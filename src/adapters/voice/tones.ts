@@ -22,6 +22,12 @@ const TONES: Readonly<Record<ToneName, readonly Note[]>> = {
     { hz: 370, atMs: 440, lengthMs: 320, gain: 0.25 },
   ],
   soft: [{ hz: 440, atMs: 0, lengthMs: 260, gain: 0.12 }],
+  // Two carriers on one frequency whistle at the difference between them, and that wanders.
+  steppedOn: [
+    { hz: 1240, atMs: 0, lengthMs: 420, gain: 0.2 },
+    { hz: 1310, atMs: 380, lengthMs: 460, gain: 0.22 },
+    { hz: 1275, atMs: 800, lengthMs: 500, gain: 0.2 },
+  ],
 }
 
 /** Edges of a note: without them it clicks. */

@@ -197,6 +197,8 @@ export interface TrainingActions {
   readProgress(): Promise<void>
   /** Begins the drill of what is due; does nothing while a run is on, or where nothing is due. */
   beginDrill(): Promise<void>
+  /** Begins a block of read-backs as the settings have them put; of so many elements each, or around the pilot's edge. */
+  beginReadBacks(length: number | undefined): Promise<void>
   /** Ends it before its time. */
   endDrill(): Promise<void>
 }

@@ -1,8 +1,9 @@
 /** How the pilot comes on, worked out of the log; and the drill of what is due. */
 
+import type { Inputs } from '../../kernel/figures/model.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { TextCache } from '../../ports.ts'
-import type { ControllerParts, RunController } from '../run/controller.ts'
+import type { ControllerParts, Drill, RunController } from '../run/controller.ts'
 import { hasRunOn } from '../selectors.ts'
 import { EMPTY_DRAFT } from '../store.ts'
 import { watchDrills } from '../training/drillEnd.ts'
@@ -75,13 +76,31 @@ export function trainingActions(
     const drill = await drillRunOf(log, last?.runId ?? '', cards, parts.newSeed())
     if ('why' in drill) return store.setState({ training: { ...training, refused: drill.why } })
     const { pack, inputs, items, hasReadings } = drill
+    const settings = { flows: 'memory', lateCatch: false, ownValues: hasReadings } as const
+    await fly(pack, inputs, { items, settings })
+  }
+
+  async function beginReadBacks(length: number | undefined): Promise<void> {
+    if (hasRunOn(store.getState()) || store.getState().unfinished) return
+    await readProgress()
+    const { training, settings } = store.getState()
+    const { dialRunOf } = await import('../training/dialRun.ts')
+    const { pack, inputs, steppedOn } = await dialRunOf(
+      training?.facts ?? [],
+      { put: settings.dial, radio: settings.radio, length },
+      parts.newSeed(),
+    )
+    const own = { lateCatch: false, ownValues: false }
+    await fly(pack, inputs, { items: {}, settings: own, dial: { put: settings.dial, steppedOn } })
+  }
+
+  async function fly(pack: Pack, inputs: Inputs, drill: Drill): Promise<void> {
     before = { pack: store.getState().pack, chosen: store.getState().chosen }
     store.setState({
       ...{ pack, chosen: undefined, dealt: undefined, draft: inputs, past: [], sheets: [inputs], takenFrom: inputs },
-      ...{ drilled: undefined, openPapers: [], hasPad: false },
+      ...{ drilled: undefined, dialled: undefined, openPapers: [], hasPad: false },
     })
-    const settings = { flows: 'memory', lateCatch: false, ownValues: hasReadings } as const
-    const begun = controller.begin(pack, inputs, { items, settings })
+    const begun = controller.begin(pack, inputs, drill)
     store.setState({ screen: 'run', takenFrom: undefined })
     await begun
   }
@@ -92,11 +111,14 @@ export function trainingActions(
     // The last words are said to their end.
     await session.settled()
     const { factsOf } = await import('../../kernel/training/factsOf.ts')
-    const { trials } = factsOf(session.pack, session.events())
-    const drilled = drillTold(session.pack, session.events()[0], trials, why)
+    const facts = factsOf(session.pack, session.events())
+    const { dialTold } = await import('../training/dialRun.ts')
+    const told = facts.dial
+      ? { dialled: dialTold(facts, why) }
+      : { drilled: drillTold(session.pack, session.events()[0], facts.trials, why) }
     await controller.end(session.state().runId)
     store.setState({
-      ...{ screen: 'progress', drilled, pack: before?.pack, chosen: before?.chosen, run: undefined, revisions: [] },
+      ...{ screen: 'progress', ...told, pack: before?.pack, chosen: before?.chosen, run: undefined, revisions: [] },
       ...{
         draft: EMPTY_DRAFT,
         past: [],
@@ -110,6 +132,16 @@ export function trainingActions(
     await readProgress()
   }
 
+  /** In a gesture; one at a time. */
+  async function once(work: () => Promise<void>): Promise<void> {
+    if (isBeginning) return
+    isBeginning = true
+    wake()
+    await work().finally(() => {
+      isBeginning = false
+    })
+  }
+
   watchDrills({
     ...{ store, clock },
     call: (list) => void controller.session()?.happen({ type: 'listCalled', list, evidence: { by: 'key', text: '' } }),
@@ -118,14 +150,8 @@ export function trainingActions(
 
   return {
     readProgress,
-    async beginDrill() {
-      if (isBeginning) return
-      isBeginning = true
-      wake()
-      await begin().finally(() => {
-        isBeginning = false
-      })
-    },
+    beginDrill: () => once(begin),
+    beginReadBacks: (length) => once(() => beginReadBacks(length)),
     async endDrill() {
       if (store.getState().run?.drill) await end('ended')
     },

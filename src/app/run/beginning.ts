@@ -5,7 +5,7 @@ import type { Inputs } from '../../kernel/figures/model.ts'
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import { readBackOf } from '../../kernel/pack/rests.ts'
 import { nextEdition } from '../../kernel/papers/corrected.ts'
-import { type EventBody, NOTICE, type RunSettings, type Script } from '../../kernel/run/core/events.ts'
+import { type Dial, type EventBody, NOTICE, type RunSettings, type Script } from '../../kernel/run/core/events.ts'
 import { scriptFor } from '../../kernel/run/talk/script.ts'
 import type { FromSheet } from './revision.ts'
 
@@ -20,6 +20,8 @@ export interface Beginning {
   readonly dealt?: number
   /** What is due, and nothing else: items of this pack -> the same in the whole one. */
   readonly drill?: Readonly<Record<string, string>>
+  /** Read-backs and nothing else: how they are put, and which of them are stepped on. */
+  readonly dial?: { readonly put: Dial; readonly steppedOn: Readonly<Record<string, string>> }
   /** The voices outside the crew: what they say follows from the seed, or from `dealt`. Left out, they are. */
   readonly stations?: { readonly seed: number; readonly slips?: boolean }
 }
@@ -32,7 +34,7 @@ export function dealtBy(pack: Pack, seed: number): Departure | undefined {
 
 export function startOf(pack: Pack, beginning: Beginning, startedAt: number): EventBody {
   const { id, version, sha256, name, texts } = pack
-  const { inputs, settings, dealt, drill } = beginning
+  const { inputs, settings, dealt, drill, dial } = beginning
   const initial = Object.fromEntries(pack.situations.map((one) => [one.name, one.initial]))
   const script = scriptOf(pack, beginning)
   return {
@@ -43,7 +45,8 @@ export function startOf(pack: Pack, beginning: Beginning, startedAt: number): Ev
     ...{ settings, startedAt },
     ...(dealt !== undefined && { dealt }),
     ...(drill && { drill }),
-    ...(script && { script }),
+    ...(script && { script: dial ? { ...script, steppedOn: dial.steppedOn } : script }),
+    ...(dial && { dial: dial.put }),
   }
 }
 

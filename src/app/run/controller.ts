@@ -38,6 +38,8 @@ export interface Drill {
   readonly items: Readonly<Record<string, string>>
   /** In place of those of the person. */
   readonly settings: Partial<RunSettings>
+  /** Of read-backs alone. */
+  readonly dial?: Beginning['dial']
 }
 
 export interface RunController {
@@ -136,17 +138,19 @@ export function createRunController(parts: ControllerParts): RunController {
       store.setState({ writer: held ? 'here' : 'elsewhere' })
       if (!held) return
       const { settings, dealt, sheets, takenFrom, beginAt } = store.getState()
+      const dial = drill?.dial
       const beginning: Beginning = {
         ...{ inputs, sheets, from: fromSheet(takenFrom, sheets) },
         // A departure that was drawn by its number has the same faults each time.
         settings: {
           ...runSettings(settings),
-          ...partnerSettings(settings, dealt ?? parts.newSeed()),
+          ...(!dial && partnerSettings(settings, dealt ?? parts.newSeed())),
           ...drill?.settings,
         },
         ...(drill && { drill: drill.items }),
         ...(dealt !== undefined && { dealt }),
-        ...(settings.stations && { stations: { seed: parts.newSeed(), slips: settings.wrongHearBacks } }),
+        ...(dial && { dial, stations: { seed: parts.newSeed() } }),
+        ...(!dial && settings.stations && { stations: { seed: parts.newSeed(), slips: settings.wrongHearBacks } }),
       }
       if (beginAt !== undefined && !drill) {
         const begunAt = eventsBegunAt(pack, beginning, { activity: beginAt, runId, now: parts.clock.now() })

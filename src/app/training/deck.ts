@@ -90,7 +90,8 @@ export function deckOf(facts: readonly RunFacts[], kept: Deck = EMPTY_DECK): Dec
     const own = Object.fromEntries(
       Object.entries(times).map(([of, some]) => [of, some.length < TIMES_AT_LEAST ? undefined : medianOf(some).value]),
     )
-    for (const trial of run.trials) {
+    // Made-up transmissions never come again.
+    for (const trial of run.dial ? [] : run.trials) {
       const kind = KINDS[trial.of]
       if (!kind) continue
       const { packId, startedAt } = run

@@ -62,6 +62,13 @@ export interface DrillTold {
   readonly why: 'done' | 'timeUp' | 'ended'
 }
 
+/** How a block of read-backs went. */
+export interface DialTold {
+  readonly asked: number
+  readonly right: number
+  readonly why: DrillTold['why']
+}
+
 export const DRILL_S = 300
 
 /** How a drill went, on its own pack. */

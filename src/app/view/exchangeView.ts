@@ -178,6 +178,8 @@ function elementsView(turn: ExchangeTurn, run: RunState) {
   const said = isLast && run.last ? statesOf(elements, run.last.judgement) : {}
   const understood = isLast && run.last?.judgement.verdict !== 'sayAgain'
   const parts = understood ? (run.last?.judgement.parts ?? []) : []
+  // Their names would hold for the pilot what is to be held without.
+  if (run.dial && !isLast) return []
   return elements.map((element): { label: string; state: ElementShown } => {
     const { label } = element
     const { all, required } = partNames(element)

@@ -4,10 +4,11 @@
  */
 
 import type { Cause, Judgement } from '../response/model.ts'
+import type { Dial } from '../run/core/events.ts'
 import type { Interruption } from '../run/core/state.ts'
 
 /** Facts of another edition are made anew. */
-export const FACTS_EDITION = 2
+export const FACTS_EDITION = 3
 
 export const TRIAL_CLASSES = ['value', 'word', 'readBack', 'exchange', 'flow', 'watchCall', 'reading'] as const
 /**
@@ -67,6 +68,8 @@ export interface RunFacts {
   readonly startedAt: number
   /** A short run of single items, from "Five minutes today". */
   readonly drill?: true
+  /** Of read-backs alone: how they were put. */
+  readonly dial?: Dial
   readonly trials: readonly Trial[]
   readonly resumptions: readonly Resumption[]
   readonly planted: readonly Planted[]

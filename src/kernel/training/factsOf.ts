@@ -54,6 +54,7 @@ export function factsOf(pack: Pack, events: readonly RunEvent[]): RunFacts {
     packId: first.pack.id,
     startedAt: first.startedAt,
     ...(first.drill && { drill: true }),
+    ...(first.dial && { dial: first.dial }),
     trials: [...trials.all(), ...watchTrials(pack, end, tally)]
       .map((trial) => ({ ...trial, card: first.drill?.[trial.card] ?? trial.card }))
       .sort((one, other) => one.t - other.t),
@@ -188,7 +189,9 @@ function createTrials(pack: Pack, startedAt: number) {
     if (event.type === 'resumed' || event.type === 'commanded') untimed(undefined)
     if (event.type === 'commanded' && event.command === 'sayAgain') {
       for (const [id, { status }] of Object.entries(before.turns)) {
-        const open = status === 'said' ? asked.get(`turn ${id}`) : undefined
+        // What nobody could hear has to be asked for.
+        const isWhole = before.script?.steppedOn?.[id] === undefined
+        const open = status === 'said' && isWhole ? asked.get(`turn ${id}`) : undefined
         if (open) open.isHelped = true
       }
     }

@@ -5,6 +5,7 @@ import { CLASS_NAMES, chartsOf, counted } from '../../app/training/charts.ts'
 import type { TrialClass } from '../../kernel/training/facts.ts'
 import { ChartFigure } from '../parts/progress/ChartFigure.tsx'
 import { FiveMinutes } from '../parts/progress/FiveMinutes.tsx'
+import { ReadBacks } from '../parts/progress/ReadBacks.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
 /** Fewer runs show no course. */
@@ -18,6 +19,7 @@ export function Progress() {
     <main class="page narrow stack wide">
       <h1 tabIndex={-1}>Progress</h1>
       <FiveMinutes />
+      <ReadBacks />
       {training ? <Pictures /> : <p role="status">Reading your runs …</p>}
     </main>
   )

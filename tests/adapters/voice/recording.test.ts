@@ -5,7 +5,7 @@ import { fileURLToPath } from 'node:url'
 import { describe, expect, test } from 'vitest'
 import { clipsFor, plainWords } from '../../../src/adapters/voice/clips.ts'
 import type { Recording } from '../../../src/adapters/voice/embeddedVoice.ts'
-import { packsIn, textsToRecord } from '../../../src/build/voiceTexts.ts'
+import { packsIn, readBackPacks, textsToRecord } from '../../../src/build/voiceTexts.ts'
 import { sourceWords } from '../../../src/kernel/figures/sources.ts'
 import type { Figure, KindSpec, Value } from '../../../src/kernel/kinds/kind.ts'
 import { RADIOS } from '../../../src/kernel/kinds/radio.ts'
@@ -33,7 +33,7 @@ const unsaid = (texts: readonly string[]) => unsaidBy('otherseat', texts)
 describe.each(ROLES)('the recording of %s', (role) => {
   test('has a clip for every phrase and every word: if not, render again with npm run voice', () => {
     const { clips } = recordingOf(role)
-    const texts = textsToRecord(packs, role)
+    const texts = textsToRecord([...packs, ...readBackPacks()], role)
     expect(texts.length).toBeGreaterThan(100)
     expect(texts.filter((text) => !Object.hasOwn(clips, text))).toEqual([])
   })

@@ -38,6 +38,8 @@ import {
   type By,
   CUE_MODES,
   DEMONSTRATION_STOPS,
+  DIAL_NOISES,
+  type Dial,
   type EventBody,
   type EventFields,
   type EventType,
@@ -187,6 +189,12 @@ const script = object<Script>({
       seed: number,
     }),
   ),
+  steppedOn: optional(recordOf(text)),
+})
+
+const dial = object<Dial>({
+  ...{ wordsAMinute: number, noise: oneOf(DIAL_NOISES), likeCallSigns: flag, steppedOn: flag },
+  ...{ standBy: flag, handOvers: flag, amendments: flag },
 })
 
 const topic = nameIn<'ok' | 'wrong'>({ ok: true, wrong: true })
@@ -214,6 +222,7 @@ export const EVENT_FIELDS: {
     dealt: optional(number),
     drill: optional(recordOf(text)),
     script: optional(script),
+    dial: optional(dial),
     again: optional(object<RunAgain>({ runId: text, seq: number, lastMisses: optional(number) })),
   },
   begunAt: { activity: text, evidence },

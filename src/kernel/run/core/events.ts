@@ -53,6 +53,8 @@ export interface EventFields {
     readonly drill?: Readonly<Record<string, string>>
     /** What the voices outside the crew will say; without it they are left out. */
     readonly script?: Script
+    /** Read-backs and nothing else: how they are put. */
+    readonly dial?: Dial
     /** A moment of another run, done again. */
     readonly again?: RunAgain
   }
@@ -295,6 +297,8 @@ export interface Script {
   readonly by?: Readonly<Record<string, ScriptedBy>>
   /** Once in the run a controller errs, and the pilot is meant to notice. */
   readonly slip?: Slip
+  /** Turns of which nobody hears one element the first time, since another transmits as well: turn -> element. */
+  readonly steppedOn?: Readonly<Record<string, string>>
 }
 export interface ScriptedBy {
   readonly figure: string
@@ -307,6 +311,26 @@ export interface Slip {
   readonly kind: 'acceptsWrong' | 'saysAnother'
   /** The other value follows from this number and from what would have been right when it is said. */
   readonly seed: number
+}
+
+/** Noise under what is said by radio. */
+export const DIAL_NOISES = ['none', 'light', 'heavy'] as const
+export type DialNoise = (typeof DIAL_NOISES)[number]
+/** How transmissions are put that are to be read back. */
+export interface Dial {
+  /** About so many words a minute. */
+  readonly wordsAMinute: number
+  readonly noise: DialNoise
+  /** Others with a call sign like one's own are given clearances first. */
+  readonly likeCallSigns: boolean
+  /** Now and then somebody transmits over an element. */
+  readonly steppedOn: boolean
+  /** "Stand by" comes before some of them. */
+  readonly standBy: boolean
+  /** Each ends with another station's frequency, and the pilot calls there. */
+  readonly handOvers: boolean
+  /** Some are amended once they were read back. */
+  readonly amendments: boolean
 }
 
 export const PAPER_HANDLINGS = ['lookedAt', 'putAway', 'takenOut'] as const
@@ -353,7 +377,8 @@ export type FlowMode = (typeof FLOW_MODES)[number]
 export type RunCommand = Exclude<Command, 'call'>
 export const RUN_COMMANDS = COMMANDS.filter((command): command is RunCommand => command !== 'call')
 
-export const TONES = ['tick', 'attention', 'soft', 'deaf'] as const
+/** `steppedOn`: two transmissions at once, in place of what was said. */
+export const TONES = ['tick', 'attention', 'soft', 'deaf', 'steppedOn'] as const
 export type ToneName = (typeof TONES)[number]
 
 export type Effect =

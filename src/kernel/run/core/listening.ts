@@ -6,7 +6,7 @@
 import type { Pack, Watch } from '../../pack/checklist.ts'
 import type { Exchange } from '../../pack/exchange.ts'
 import { partNames } from '../../response/readBack.ts'
-import { readBacksOf, type Speech, stationWords } from '../talk/radio.ts'
+import { readBacksOf, type Speech, stationWords, voiced } from '../talk/radio.ts'
 import { exchangeAt, openExchange, pendingTurn, turnState } from '../talk/talk.ts'
 import { sayOnce } from '../watch/saidOnce.ts'
 import { watchAt, watchState } from '../watch/watchTiming.ts'
@@ -49,7 +49,7 @@ export function sayAndListen(pack: Pack, state: RunState, words: readonly string
   const next: RunState = { ...state, listenId, said: text || (stations.length > 0 ? '' : state.said) }
   const effects: Effect[] = [{ type: 'shut' }, { type: 'stopTimers' }]
   if (options.tone) effects.push({ type: 'tone', tone: options.tone })
-  const voices = stations.map((one): Effect => ({ type: 'speak', ...one }))
+  const voices = stations.map(voiced)
   const own: Effect[] = text ? [{ type: 'speak', text, role: 'otherseat' }] : []
   effects.push(...(options.stationsLast ? [...own, ...voices] : [...voices, ...own]))
   effects.push({ type: 'listen', listenId, hearable: hearableAt(pack, next) }, ...timers(next, options.promptAfterMs))

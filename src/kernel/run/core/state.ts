@@ -7,7 +7,7 @@ import type { PassReason } from '../../response/commands.ts'
 import type { Judgement } from '../../response/model.ts'
 import type { PartsOfTopics } from '../../response/topics.ts'
 import type { PartnerState } from '../partner/model.ts'
-import type { By, Effect, EventFields, Evidence, RunAgain, RunSettings, Script } from './events.ts'
+import type { By, Dial, Effect, EventFields, Evidence, RunAgain, RunSettings, Script } from './events.ts'
 import type { Injected } from './injections.ts'
 
 export type ItemStatus = 'open' | 'done' | 'passed' | 'leftOpen' | 'reopened'
@@ -229,6 +229,8 @@ export interface RunState {
   readonly settings: RunSettings
   /** A short run of what was due. */
   readonly drill?: true
+  /** Read-backs and nothing else: how they are put. */
+  readonly dial?: Dial
   readonly situation: Readonly<Record<string, string>>
   readonly revision: number
   readonly figureStatus: Status | undefined

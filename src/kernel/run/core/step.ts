@@ -64,12 +64,13 @@ export function step(pack: Pack, was: RunState, stored: RunEvent): Step {
 function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
   switch (event.type) {
     case 'runStarted': {
-      const { settings, situation, startedAt, script, again, drill } = event
+      const { settings, situation, startedAt, script, again, drill, dial } = event
       // Whose words stations use is a situation that every pack has: some things are said in one phraseology only.
       const inWords = { ...situation, radio: settings.radio ?? 'icao' }
       const begun: RunState = {
         ...{ ...state, status: 'running', settings, situation: inWords, startedAt, script },
         ...(drill && { drill: true as const }),
+        ...(dial && { dial }),
       }
       const anew = { activity: undefined, misses: 0, isOver: false, isWaiting: false }
       return { state: again ? { ...begun, again: { ...again, ...anew } } : begun, effects: [] }

@@ -9,7 +9,7 @@ import { onsetOf } from '../core/onset.ts'
 import { say } from '../core/phrases.ts'
 import type { RunState, Step } from '../core/state.ts'
 import { callSignFor } from '../talk/callSign.ts'
-import { comeIn, type Speech } from '../talk/radio.ts'
+import { comeIn, voiced } from '../talk/radio.ts'
 import { saidValues } from '../talk/said.ts'
 import { exchangesOf, turnState } from '../talk/talk.ts'
 import { chancesBetween } from './chances.ts'
@@ -142,9 +142,7 @@ function breakIn(
   const hold = one.cue ? say.holdingAt(findItem(pack, one.item).item.challenge) : ''
   const own = [isRadio ? say.standingBy() : '', hold].filter((text) => text).join(' ')
   const speech: Effect[] = [
-    ...comeIn(one.by, isRadio ? calledSign(pack, state, fault?.said) : '').map(
-      (words: Speech): Effect => ({ type: 'speak', ...words }),
-    ),
+    ...comeIn(one.by, isRadio ? calledSign(pack, state, fault?.said) : '').map(voiced),
     ...(own === '' ? [] : [{ type: 'speak', text: own, role: 'otherseat' } as const]),
   ]
   const at = effects.findIndex(({ type }) => type === 'listen')

@@ -18,7 +18,7 @@ import { lastClosed } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
 import { leftOut, owedAfter } from './owed.ts'
 import { isCallSign, isOptional, keepParts, labelsOf, wrongWords } from './parts.ts'
-import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
+import { readBacksOf, type Speech, spokenIn, stationWords, voiced } from './radio.ts'
 import { slippedValue } from './said.ts'
 import {
   answers,
@@ -252,7 +252,7 @@ function finish(
     { type: 'shut' },
     { type: 'stopTimers' },
     { type: 'tone', tone: 'tick' },
-    ...speech.map((one): Effect => ({ type: 'speak', ...one })),
+    ...speech.map(voiced),
     { type: 'recordFromStation', turn: turn.id, values },
   ]
   return { state: closed, effects }

@@ -12,7 +12,7 @@ import type { Element, Exchange, ExchangeTurn, Wording } from '../../pack/exchan
 import { figuresFor } from '../../pack/place.ts'
 import type { Role } from '../../pack/roles.ts'
 import { fillTemplate } from '../../pack/template.ts'
-import type { Slip } from '../core/events.ts'
+import type { Effect, Slip, ToneName } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
 import type { Breaker } from '../partner/model.ts'
 import { callSignFor } from './callSign.ts'
@@ -22,7 +22,13 @@ import { saidValues, slippedValue } from './said.ts'
 export interface Speech {
   readonly role: Role
   readonly text: string
+  /** Heard in place of the words. */
+  readonly tone?: ToneName
 }
+
+/** As it is to sound. */
+export const voiced = ({ tone, ...words }: Speech): Effect =>
+  tone === undefined ? { type: 'speak', ...words } : { type: 'tone', tone }
 
 /** Fixed phrases of the stations, for an embedded voice. */
 export const STATION_PHRASES = [
@@ -124,7 +130,16 @@ export function stationWords(pack: Pack, state: RunState, exchange: Exchange, tu
   const named = (ids: readonly string[]) => elements.filter(({ id }) => ids.includes(id))
   const opening = worded(pack, state, turn.opens)
   const callSign = calledBy(pack, state, exchange)
-  const whole = () => speech(opening, ...textsOf(elements))
+  const whole = (): Speech[] => {
+    const at = elements.findIndex(({ id }) => id === state.script?.steppedOn?.[turn.id])
+    if (at < 0) return speech(opening, ...textsOf(elements))
+    const unheard: Speech = { role, text: '…', tone: 'steppedOn' }
+    return [
+      ...speech(opening, ...textsOf(elements.slice(0, at))),
+      unheard,
+      ...speech(...textsOf(elements.slice(at + 1))),
+    ]
+  }
   return {
     /** The whole of what it has to say. */
     whole,

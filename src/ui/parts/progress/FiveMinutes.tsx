@@ -17,7 +17,7 @@ export function FiveMinutes() {
   const training = useApp((state) => state.training)
   const drilled = useApp((state) => state.drilled)
   const isRunOn = useApp(hasRunOn)
-  const isDrill = useApp(({ run }) => run?.status === 'running' && run.drill === true)
+  const isDrill = useApp(({ run }) => run?.status === 'running' && run.drill === true && !run.dial)
   const isUnfinished = useApp((state) => state.unfinished !== undefined)
   const actions = useActions()
   const readOn = () => {
