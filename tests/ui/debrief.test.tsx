@@ -176,6 +176,32 @@ describe('that moment again', () => {
   })
 })
 
+describe('that moment again on other figures', () => {
+  it('asks for a value that the pilot has not said before, and lays its sheet on the table', async () => {
+    const { user, log, answer, store } = await atTrim()
+    await answer('four point eight up')
+    const before = store.getState().run?.values.takeoffTrim
+    await user.click(screen.getByRole('button', { name: 'Debrief' }))
+    await user.click(await screen.findByRole('button', { name: 'on other figures: takeoff trim' }))
+    await screen.findByRole('heading', { level: 1, name: 'takeoff trim' })
+    await waitFor(() => expect(store.getState().run?.revision).toBe(2))
+    const { values } = store.getState().run ?? {}
+    expect(values?.takeoffTrim).not.toBe(before)
+    const came = log.events.filter(({ runId }) => runId === 'run 2').findLast(({ type }) => type === 'figuresRevised')
+    expect(came).toMatchObject({ sheet: { label: 'other figures' } })
+    // It is set anew before it is read.
+    await answer('done')
+    await screen.findByRole('heading', { level: 1, name: 'zero fuel weight' })
+    expect(screen.getByRole('button', { name: /^load sheet ?edition 2/ })).toBeTruthy()
+    await answer(`${values?.zeroFuelWeight}`)
+    await screen.findByRole('heading', { level: 1, name: 'takeoff trim' })
+    await answer(`${before} up`)
+    expect(await screen.findByText('Negative')).toBeTruthy()
+    await answer(`${values?.takeoffTrim} up`)
+    await screen.findByRole('heading', { level: 1, name: 'V one' })
+  })
+})
+
 describe('a replay', () => {
   it('is not offered while the run goes on; once it is over it plays, and is gone through one by one', async () => {
     const { user, actions, store } = await afterwards()

@@ -138,7 +138,7 @@ export interface DebriefActions {
   /** Makes the debrief of the run on the screen from its log, and shows it; without one, that which was shown last. */
   showDebrief(): Promise<void>
   /** Begins a new run with the events of the one debriefed up to this number. */
-  again(from: number): Promise<void>
+  again(from: number, anew?: boolean): Promise<void>
   /** Ends a moment that is done again, and shows how it went. */
   endAgain(): Promise<void>
   /** Plays the run debriefed from its beginning; does nothing while a run is on. */

@@ -76,13 +76,13 @@ export function debriefActions(
       show(session.pack, session.events(), false)
       await offerUnfinished(log, store, session.state().runId)
     },
-    async again(from) {
+    async again(from, anew) {
       const { debriefed } = store.getState()
       if (!debriefed) return
       wake()
       stopReplay()
       await leaveRun()
-      await controller.again(debriefed.pack, debriefed.events, from)
+      await controller.again(debriefed.pack, debriefed.events, from, anew)
     },
     async replay() {
       const { debriefed } = store.getState()

@@ -16,6 +16,7 @@ import { EMPTY_DRAFT, type RunBlocked, type Store } from '../store.ts'
 import { eventsAgain } from './beginAgain.ts'
 import { eventsBegunAt } from './beginAnywhere.ts'
 import type { Beginning } from './beginning.ts'
+import { figuresAnew } from './figuresAnew.ts'
 import { fromSheet } from './revision.ts'
 import { createSession, type RunSession, type SessionParts } from './session.ts'
 import { showRun } from './showRun.ts'
@@ -50,8 +51,11 @@ export interface RunController {
   begin(pack: Pack, draft: Inputs, drill?: Drill): Promise<void>
   /** Goes on with a stored run, or says in the store what keeps it; `steal` takes it over from another tab. */
   goOn(runId: string, steal: boolean): Promise<void>
-  /** A new run that goes on from a place of another one, whose events up to that number it begins with. */
-  again(pack: Pack, events: readonly RunEvent[], seq: number): Promise<void>
+  /**
+   * A new run that goes on from a place of another one, whose events up to that number it begins with; `anew`: on other
+   * figures, where the pack has rules to draw them by.
+   */
+  again(pack: Pack, events: readonly RunEvent[], seq: number, anew?: boolean): Promise<void>
   /** Ends the run that is on, or a stored one that nobody holds; false where it cannot, and the store says why. */
   end(runId: string): Promise<boolean>
   openEar(): Promise<void>
@@ -170,11 +174,14 @@ export function createRunController(parts: ControllerParts): RunController {
       if (run.state.status === 'ended') return block(runId, 'ended')
       await goOnWith(run, await hold(runId, steal))
     },
-    async again(pack, events, seq) {
+    async again(pack, events, seq, anew = false) {
       const runId = parts.newRunId()
       const held = await hold(runId, false)
       const begun = eventsAgain(pack, events, { seq, runId, now: parts.clock.now() })
-      await goOnWith({ ...replayed(pack, begun), stored: 0 }, held)
+      const run = { ...replayed(pack, begun), stored: 0 }
+      const drawn = anew ? figuresAnew(run, parts.newSeed()) : undefined
+      await goOnWith(run, held)
+      if (drawn) await session?.enter(drawn, { sheet: drawn })
     },
     async end(runId) {
       if (session?.state().runId !== runId) {

@@ -60,7 +60,7 @@ export function deal(model: FigureModel, readBack: readonly string[], seed: numb
 }
 
 /** No figure lies below what the pack wants of every draw. */
-function isFavoured({ atLeast }: DealRules, { figures }: FigureSet): boolean {
+export function isFavoured({ atLeast }: DealRules, { figures }: FigureSet): boolean {
   return Object.entries(atLeast).every(([name, least]) => Number(figures[name]?.value ?? least) >= least)
 }
 
@@ -99,7 +99,7 @@ function sourcesOf(rules: DealRules): string[] {
 }
 
 /** With what honest sheets of this departure would state. */
-function withSheets(model: FigureModel, inputs: Inputs, set: FigureSet, sources: readonly string[]): Inputs {
+export function withSheets(model: FigureModel, inputs: Inputs, set: FigureSet, sources: readonly string[]): Inputs {
   if (sources.length === 0) return inputs
   const stated = sources.map((source): [string, Record<string, Value>] => {
     const values = Object.values(model.declarations).flatMap(({ name, stated: by }): [string, Value][] => {

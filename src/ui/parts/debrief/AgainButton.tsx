@@ -1,6 +1,6 @@
-/** Does a moment of the run debriefed once more. */
+/** Does a moment of the run debriefed once more, on its figures or, where the pack can draw some, on others. */
 
-import { useActions } from '../../useApp.ts'
+import { useActions, useApp } from '../../useApp.ts'
 
 interface Props {
   readonly from: number
@@ -11,10 +11,25 @@ interface Props {
 
 export function AgainButton({ from, about, isShort = false }: Props) {
   const actions = useActions()
+  const canDraw = useApp(({ debriefed }) => debriefed?.pack.figures.basis?.deal !== undefined)
+  const what = <span class="hidden-label">: {about}</span>
+  if (isShort) {
+    return (
+      <button type="button" class="plain no-print" onClick={() => void actions.again(from)}>
+        Again{what}
+      </button>
+    )
+  }
   return (
-    <button type="button" class={isShort ? 'plain no-print' : 'no-print'} onClick={() => void actions.again(from)}>
-      {isShort ? 'Again' : 'Do that moment again'}
-      <span class="hidden-label">: {about}</span>
-    </button>
+    <div class="row no-print">
+      <button type="button" onClick={() => void actions.again(from)}>
+        Do that moment again{what}
+      </button>
+      {canDraw && (
+        <button type="button" class="plain" onClick={() => void actions.again(from, true)}>
+          on other figures{what}
+        </button>
+      )}
+    </div>
   )
 }
