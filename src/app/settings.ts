@@ -1,7 +1,14 @@
 /** Settings of the person at this browser, their defaults, and how they are kept. */
 
 import type { Phraseology } from '../kernel/kinds/kind.ts'
-import type { CueMode, DemonstrationStops, Dial, FlowMode, RolesMode } from '../kernel/run/core/events.ts'
+import type {
+  CueMode,
+  DemonstrationStops,
+  Dial,
+  FlowMode,
+  ReadBackMode,
+  RolesMode,
+} from '../kernel/run/core/events.ts'
 import type { LookTimes } from '../kernel/run/debrief/look/lookTimes.ts'
 import type { Dosed } from '../kernel/run/partner/dose.ts'
 import type { Binding, SwitchName } from '../ports.ts'
@@ -20,6 +27,8 @@ export interface Settings {
   readonly ownValues: boolean
   /** Who challenges and who answers. */
   readonly roles: RolesMode
+  /** Who reads back what a controller says. */
+  readonly readBacks: ReadBackMode
   /** Otherseat and the controllers err, and nobody says when. */
   readonly partnerErrs: boolean
   /** Interruptions on purpose, with or without a cue to hold on to. */
@@ -81,6 +90,7 @@ export const DEFAULT_SETTINGS: Settings = {
   lateCatch: false,
   ownValues: true,
   roles: 'pilotAnswers',
+  readBacks: 'pilot',
   partnerErrs: false,
   breaks: 'off',
   partnerRuns: [],

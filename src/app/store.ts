@@ -130,7 +130,7 @@ export interface AppState {
   readonly ears: readonly EarOffer[]
   /** The next key or button pressed becomes the one for this. */
   readonly learning: SwitchName | undefined
-  readonly voice: { readonly speaking: string; readonly role: Role; readonly failed: boolean }
+  readonly voice: { readonly speaking: string; readonly role: Role; readonly failed: boolean; readonly onRadio?: true }
   /** Whether the log can be stored; where not, the run goes on in memory (see `run/record.ts`). */
   readonly storage: Storage
   /** `elsewhere`: another tab writes this run. */

@@ -13,6 +13,7 @@ import {
   breakWords,
   type DebriefFault,
   type DebriefPartner,
+  rolesWords,
   sensitivityWords,
 } from '../kernel/run/debrief/debriefPartner.ts'
 import { type DebriefFlow, type DebriefWatch, deviationsOf, seconds } from '../kernel/run/debrief/debriefWatch.ts'
@@ -127,11 +128,10 @@ function paperLines({ title, edition, t, looks, putAwayAt }: DebriefPaper): stri
 }
 
 function partnerLines(partner: DebriefPartner): string[] {
-  const { roles, rate, faults, falseObjections, breaks } = partner
-  const who = roles === 'pilotChallenges' ? 'The pilot challenged, Otherseat answered.' : 'The pilot answered.'
+  const { rate, faults, falseObjections, breaks } = partner
   return [
     '',
-    `${who}${rate === undefined ? '' : ` Otherseat was to err in ${Math.round(rate * 100)} % of its chances.`}`,
+    `${rolesWords(partner, 'The pilot')}${rate === undefined ? '' : ` Otherseat was to err in ${Math.round(rate * 100)} % of its chances.`}`,
     ...(rate === undefined ? [] : [sensitivityWords(partner)]),
     ...faults.map(faultLine),
     ...falseObjections.map(({ t, text, about }) => `  ${clockTime(t)} objected to what was right, ${about}: "${text}"`),

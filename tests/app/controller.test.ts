@@ -88,6 +88,17 @@ describe('a run that is begun', () => {
     expect(started(log)).toHaveProperty('script.slip')
   })
 
+  it('has a colleague on the radio where that is wanted, and none in a drill', async () => {
+    const settings = { stations: true, readBacks: 'colleague', partnerErrs: true } as const
+    const whole = await page(undefined, settings)
+    await whole.begin()
+    expect(started(whole.log)).toHaveProperty('settings.readBacks', 'colleague')
+    const drilled = await page(undefined, settings)
+    const inputs = await demoInputs(drilled.pack, 'preliminary')
+    await drilled.controller.begin(drilled.pack, inputs, { items: {}, settings: {} })
+    expect(started(drilled.log)).toHaveProperty('settings.readBacks', 'pilot')
+  })
+
   it.each([true, false])('asks for numbers in single digits where the pilot wants that (%s)', async (digitsFirst) => {
     const { begin, log } = await page(undefined, { digitsFirst })
     await begin()

@@ -130,6 +130,41 @@ describe('a turn', () => {
   })
 })
 
+describe('what goes on by itself on the radio', () => {
+  const radio = { type: 'radio', turn: 'clearance.departure', part: 'readBack' } as const
+  const radioed = { ...radio, type: 'radioed' }
+
+  it('comes once the words before it have been heard, and nobody is listened to in between', async () => {
+    const { perform, voice, ear, happened } = seat({ holds: true })
+    const done = perform([SHUT, speak('Cleared to Corrie.'), listen(2), radio])
+    expect(happened).toEqual([])
+    voice.end()
+    await done
+    expect([happened, ear.requests]).toEqual([[radioed], []])
+  })
+
+  it('is left to the later turn that cuts its words off', async () => {
+    const { perform, voice, happened } = seat({ holds: true })
+    const first = perform([SHUT, speak('Cleared to Corrie.'), radio])
+    const second = perform([SHUT, speak('I say again.'), radio])
+    await first
+    expect(happened).toEqual([])
+    voice.end()
+    await second
+    expect(happened).toEqual([radioed])
+  })
+
+  it('waits while the pilot speaks', async () => {
+    const { perform, is, clock, happened } = seat({ isHeadset: true })
+    is.hearing = true
+    await perform([SHUT, speak('Cleared to Corrie.'), listen(2), radio])
+    expect(happened).toEqual([])
+    is.hearing = false
+    clock.advance(1_000)
+    expect(happened).toEqual([radioed])
+  })
+})
+
 describe('a text that could not be said', () => {
   it('is told with its words and a tone, and the ear listens all the same', async () => {
     const { perform, voice, told, ear } = seat({ outcome: 'failed' })

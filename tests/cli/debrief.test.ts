@@ -11,6 +11,8 @@ import { readPackDir } from '../../src/cli/packDir.ts'
 import { rehearseFile } from '../../src/cli/rehearsal.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
+import { TALK, TO_CLEARANCE } from '../app/demoAnswers.ts'
+import { rig } from '../app/rig.ts'
 import { runCommand } from './io.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'debrief-'))
@@ -50,6 +52,26 @@ describe('a whole log', () => {
     const { status, output, errors } = await debriefed(lines(events))
     expect([status, errors]).toEqual([0, ''])
     expect(output).toContain('All lists complete.')
+  })
+})
+
+describe('a colleague on the radio', () => {
+  test('is told fault by fault, caught and missed, with what was said and what was right', async () => {
+    const {
+      hear,
+      run: flight,
+      log,
+    } = await rig({
+      ...{ talk: TALK, settings: { readBacks: 'colleague', partner: { seed: 2, rate: 0.4 } } },
+    })
+    for (const text of [...TO_CLEARANCE, 'check that']) await hear(text, { by: 'typed' })
+    await flight.happen({ type: 'ended' })
+    const { status, output, errors } = await debriefed(lines(log.events))
+    expect([status, errors]).toEqual([0, ''])
+    expect(output).toContain('The pilot answered. The colleague read back to controllers. Otherseat was to err in 40 %')
+    expect(output).toMatch(/missed, hard: Departure clearance: your colleague read back departure .+, right was .+\./)
+    expect(output).toMatch(/caught, obvious: Contact ground: your colleague read back frequency .+ \("check that"\)/)
+    expect(output).toMatch(/1 of \d+ faults caught/)
   })
 })
 

@@ -21,6 +21,7 @@ describe('settings', () => {
     ['Once in a run a wrong value, or your first wrong read-back called correct', { wrongHearBacks: true }],
     ['Late catch you notice; Otherseat holds back until a list would be complete', { lateCatch: true }],
     ['You challenge Otherseat answers, its side simulated; you go on or object', { roles: 'pilotChallenges' }],
+    ['Your colleague reads back you call, listen to both, and object', { readBacks: 'colleague' }],
     ['Errs you object; nobody says when, and the debrief tells all', { partnerErrs: true }],
     ['Without you know where the list was', { breaks: 'without' }],
     ['Not asked for', { ownValues: false }],
@@ -40,6 +41,7 @@ describe('settings', () => {
     await user.click(screen.getByRole('radio', { name: /^Off checklists only/ }))
     expect(store.getState().settings.stations).toBe(false)
     expect(screen.queryByRole('group', { name: 'Words on the radio' })).toBeNull()
+    expect(screen.queryByRole('group', { name: 'The radio' })).toBeNull()
   })
 
   it('offers the voices of the browser and the one that comes with the app', async () => {

@@ -89,6 +89,19 @@ describe('an exchange', () => {
     expect(allText()).not.toContain('corrie')
   })
 
+  it('is heard too where the colleague reads back: the screen says so, offers to object, and holds no value', async () => {
+    const { answer, store, run, user } = talking([], SAID, { settings: { readBacks: 'colleague' } })
+    await within(exchange()).findByText(/^Your colleague reads back\./)
+    await answer('request clearance')
+    store.setState({
+      voice: { speaking: 'Squawk four two seven one.', role: 'otherseat', onRadio: true, failed: false },
+    })
+    await screen.findByText('Your colleague speaks on the radio')
+    expect(allText()).not.toMatch(/corrie|four two seven one|4271/i)
+    await user.click(screen.getByRole('button', { name: '“Check that”' }))
+    expect(run.said()[0]).toMatch(/^controller: I say again, cleared to corrie/)
+  })
+
   it('leaves nothing of Otherseat’s at the microphone that is older than the words of the station', async () => {
     const { answer } = talking([])
     const strip = screen.getByRole('region', { name: 'Microphone' })

@@ -8,7 +8,7 @@ import { keyPress } from '../../src/kernel/interpret/keyPress.ts'
 import type { Script } from '../../src/kernel/run/core/events.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
 import { App } from '../../src/ui/App.tsx'
-import { SAID, TALK, talkRun } from '../kernel/run/talkFixture.ts'
+import { type Begins, SAID, TALK, talkRun } from '../kernel/run/talkFixture.ts'
 import './stage.tsx'
 
 /** Flown to the ground crew, or by the first of them to what comes before. */
@@ -24,8 +24,8 @@ export const GROUND = [
 ]
 
 /** Flown to a place by what the pilot says. */
-export function talking(texts: readonly string[], script: Script = SAID) {
-  const run = talkRun(script)
+export function talking(texts: readonly string[], script: Script = SAID, begins: Begins = {}) {
+  const run = talkRun(script, TALK, begins)
   for (const text of texts) run.hear(text)
   const store = createAppStore({ pack: TALK, run: run.state, screen: 'run' })
   store.setState({ settings: { ...store.getState().settings, welcomed: true } })

@@ -149,7 +149,8 @@ export function createRunController(parts: ControllerParts): RunController {
         settings: {
           ...runSettings(settings),
           ...(!dial && partnerSettings(settings, dealt ?? parts.newSeed())),
-          ...drill?.settings,
+          // What is due is asked of the pilot.
+          ...(drill && { ...drill.settings, readBacks: 'pilot' as const }),
         },
         ...(drill && { drill: drill.items }),
         ...(dealt !== undefined && { dealt }),
@@ -208,11 +209,12 @@ export function createRunController(parts: ControllerParts): RunController {
 const BREAK_RATE = 0.15
 
 function partnerSettings(
-  { roles, partnerErrs, breaks, partnerRuns }: Settings,
+  { roles, readBacks, partnerErrs, breaks, partnerRuns }: Settings,
   seed: number,
-): Pick<RunSettings, 'roles' | 'partner' | 'breaks'> {
+): Pick<RunSettings, 'roles' | 'readBacks' | 'partner' | 'breaks'> {
   return {
     ...(roles !== 'pilotAnswers' && { roles }),
+    ...(readBacks !== 'pilot' && { readBacks }),
     ...(partnerErrs && { partner: { seed, rate: nextDose(partnerRuns) } }),
     ...(breaks !== 'off' && { breaks: { seed, rate: BREAK_RATE, cues: breaks } }),
   }

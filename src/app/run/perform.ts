@@ -9,7 +9,8 @@ export interface PerformParts {
   readonly voice: Voice
   readonly clock: Clock
   readonly happen: (body: EventBody) => void
-  readonly speaking: (text: string, role: Role) => void
+  /** `onRadio`: Otherseat's side to a station. */
+  readonly speaking: (text: string, role: Role, onRadio?: true) => void
   /** Values that a station gave: the revision that takes them in is the caller's. */
   readonly recordFromStation: (taken: EffectOf<'recordFromStation'>) => void
   readonly voiceFailed: (text: string, role: Role) => void
@@ -33,7 +34,7 @@ type EffectOf<Type extends Effect['type']> = Extract<Effect, { type: Type }>
 /** While the pilot speaks, a silence timer that is due waits this long and asks again. */
 const STILL_SPEAKING_MS = 1_000
 /** Timers of silence: they do not run out in the middle of what the pilot says. */
-const OF_SILENCE: ReadonlySet<TimerName> = new Set(['prompt', 'tone'])
+const OF_SILENCE: ReadonlySet<TimerName> = new Set(['prompt', 'tone', 'radio'])
 
 export function createPerformer(parts: PerformParts): Performer {
   const { ear, voice, clock } = parts
@@ -42,12 +43,12 @@ export function createPerformer(parts: PerformParts): Performer {
   let turn = new AbortController()
   let utterance = new AbortController()
 
-  async function speak({ text, role }: EffectOf<'speak'>, displaced: AbortSignal): Promise<void> {
+  async function speak({ text, role, onRadio }: EffectOf<'speak'>, displaced: AbortSignal): Promise<void> {
     const mine = new AbortController()
     utterance = mine
     const cutOff = () => mine.abort()
     displaced.addEventListener('abort', cutOff)
-    parts.speaking(text, role)
+    parts.speaking(text, role, onRadio)
     const outcome = await voice.speak(text, role, mine.signal)
     displaced.removeEventListener('abort', cutOff)
     if (displaced.aborted) return
@@ -65,6 +66,7 @@ export function createPerformer(parts: PerformParts): Performer {
 
   async function run(effects: readonly Effect[], displaced: AbortSignal): Promise<void> {
     const isHeadset = parts.isHeadset()
+    const goesOn = effects.some(({ type }) => type === 'radio')
     let soundedAt = clock.now()
     for (const effect of effects) {
       // What a station gave is in force, also where its words were cut off.
@@ -83,10 +85,14 @@ export function createPerformer(parts: PerformParts): Performer {
           soundedAt = clock.now()
           break
         case 'listen':
-          if (!isHeadset) listen(effect, soundedAt)
+          // Where the radio goes on at once, nobody is listened to in between.
+          if (!isHeadset && !goesOn) listen(effect, soundedAt)
           break
         case 'recordFromStation':
           parts.recordFromStation(effect)
+          break
+        case 'radio':
+          timers.radio(effect)
           break
         case 'startTimer':
           timers.start(effect)
@@ -132,5 +138,12 @@ function createTimers({ clock, happen, isHearing }: PerformParts) {
     running.clear()
   }
 
-  return { start, stopAll }
+  /** At once, unless the pilot is in the middle of saying something. */
+  function radio({ turn, part }: EffectOf<'radio'>): void {
+    const event = { type: 'radioed', turn, part } as const
+    if (isHearing()) start({ type: 'startTimer', timer: 'radio', ms: STILL_SPEAKING_MS, event })
+    else happen(event)
+  }
+
+  return { start, stopAll, radio }
 }

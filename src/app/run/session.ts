@@ -37,7 +37,13 @@ export type SessionEvent =
       readonly revisions: readonly Revision[]
       readonly entering: Entering | undefined
     })
-  | { readonly type: 'speaking'; readonly text: string; readonly role: Role; readonly failed: boolean }
+  | {
+      readonly type: 'speaking'
+      readonly text: string
+      readonly role: Role
+      readonly failed: boolean
+      readonly onRadio?: true
+    }
   | { readonly type: 'storage'; readonly storage: Storage }
 
 export interface RunSession extends Dispatch {
@@ -76,9 +82,9 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
   const performer = createPerformer({
     ...{ ear, voice, clock },
     happen: (body) => void dispatch.happen(body),
-    speaking(text, role) {
+    speaking(text, role, onRadio) {
       speech.said(text, voice.endedAt())
-      emit({ type: 'speaking', text, role, failed: false })
+      emit({ type: 'speaking', text, role, failed: false, ...(onRadio && { onRadio }) })
     },
     voiceFailed(text, role) {
       emit({ type: 'speaking', text, role, failed: true })

@@ -27,8 +27,8 @@ function shownAfter(session: RunSession, state: AppState, event: SessionEvent): 
         ...draftAfterEvent(session, state, event),
       }
     case 'speaking': {
-      const { text, role, failed } = event
-      return { voice: { speaking: text, role, failed } }
+      const { text, role, failed, onRadio } = event
+      return { voice: { speaking: text, role, failed, ...(onRadio && { onRadio }) } }
     }
     case 'storage':
       return { storage: event.storage }

@@ -9,6 +9,7 @@ import type { RunCommand } from '../../kernel/run/core/events.ts'
 import { isForValue } from '../../kernel/run/core/ownQuestion.ts'
 import type { Floor, RunState } from '../../kernel/run/core/state.ts'
 import { groundCrewOf } from '../../kernel/run/core/stopping.ts'
+import { radioBreath } from '../../kernel/run/partner/breath.ts'
 import { meantBy } from '../../kernel/run/partner/meant.ts'
 import { hasPartner, isWithoutCue, partnerOf, pilotChallenges } from '../../kernel/run/partner/partner.ts'
 import { openCalls, watchAt, watchState } from '../../kernel/run/watch/watchTiming.ts'
@@ -59,13 +60,18 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
     return [...buttonsFor('affirm', 'negative'), ...watchButtons(pack, run, floor)]
   }
   if (question) return buttonsFor('affirm', 'negative')
-  const anywhere = [...(groundCrewOf(pack, run) ? buttonsFor('stop') : []), ...buttonsFor('sayAgain', 'standBy')]
+  const onRadio = checkButton(pack, run)
+  const anywhere = [
+    ...onRadio,
+    ...(groundCrewOf(pack, run) ? buttonsFor('stop') : []),
+    ...buttonsFor('sayAgain', 'standBy'),
+  ]
   switch (floor.at) {
     case 'item':
       return [
         ...partnerButtons(pack, run, floor.item),
         ...confirmButtons(pack, run, floor.item),
-        ...anywhere,
+        ...anywhere.filter((one) => !onRadio.includes(one)),
         ...ITEM_BUTTONS,
       ]
     case 'line': {
@@ -97,7 +103,7 @@ export function buttonsOf(pack: Pack, run: RunState): ViewButton[] {
       const talk = talkButtons(pack, run)
       const waiting = talk.filter(({ waitsFor }) => waitsFor !== undefined)
       const ready = talk.filter((one) => !waiting.includes(one))
-      return [...stop, ...ready, ...buttonsFor('sayAgain', 'standBy', 'fromTop'), ...waiting]
+      return [...stop, ...ready, ...onRadio, ...buttonsFor('sayAgain', 'standBy', 'fromTop'), ...waiting]
     }
     case 'call':
       return [...callButton(pack, run), ...anywhere]
@@ -124,6 +130,12 @@ const PASSES: readonly ViewButton[] = PASS_REASONS.map((reason) => ({
 }))
 
 const ITEM_BUTTONS: readonly ViewButton[] = [...buttonsFor('goBack', 'fromTop', 'whatIsLeft', 'leaveOpen'), ...PASSES]
+
+/** Behind a read-back of the colleague's, wherever the run has gone on to. */
+function checkButton(pack: Pack, run: RunState): ViewButton[] {
+  const chance = radioBreath(pack, run).length > 0 ? meantBy(pack, run, 'any') : undefined
+  return chance === undefined ? [] : [{ label: 'Check that', phrase: 'check that', press: { type: 'object', chance } }]
+}
 
 /** What is said to the partner at an item. */
 function partnerButtons(pack: Pack, run: RunState, id: string): ViewButton[] {

@@ -16,11 +16,19 @@ import { listed } from '../../kernel/run/core/phrases.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { topicsOf } from '../../kernel/run/talk/briefing.ts'
 import { readBacksOf, type Speech, stationWords } from '../../kernel/run/talk/radio.ts'
-import { answers, callableTurns, pendingTurn, talkAt, turnState } from '../../kernel/run/talk/talk.ts'
+import {
+  answers,
+  callableTurns,
+  isColleagues,
+  isRelayed,
+  pendingTurn,
+  talkAt,
+  turnState,
+} from '../../kernel/run/talk/talk.ts'
 import { withProperNames } from './properNames.ts'
 
-/** `again`: right, and said beside what was not understood; `short`: digits of it were left out. */
-export type ElementShown = 'ahead' | 'right' | 'wrong' | 'missing' | 'again' | 'short'
+/** `again`: right, and said beside what was not understood; `short`: digits of it were left out; `relayed`: the colleague's. */
+export type ElementShown = 'ahead' | 'relayed' | 'right' | 'wrong' | 'missing' | 'again' | 'short'
 
 export interface ViewTurn {
   readonly id: string
@@ -33,6 +41,8 @@ export interface ViewTurn {
 export interface ViewExchange {
   readonly station: string
   readonly role: Role
+  /** The colleague reads back here, and the pilot listens. */
+  readonly isRelayed?: true
   /** The turn whose read-back is awaited, with what must be read back, by name. */
   readonly pending?: {
     readonly turn: string
@@ -103,6 +113,7 @@ function exchangeView(pack: Pack, exchange: Exchange, run: RunState): TalkView {
     exchange: {
       station: name,
       role,
+      ...(isColleagues(run, exchange) && { isRelayed: true as const }),
       ...(pending && { pending: pendingView(pack, exchange, pending, run) }),
       turns: exchange.order === 'free' ? turnsView(pack, exchange, run) : [],
       ...refusalOf(pack, exchange, run),
@@ -118,6 +129,7 @@ const LISTEN: Readonly<Record<Role, string>> = {
 }
 
 function listenHint({ station }: Exchange, turn: ExchangeTurn, run: RunState): string {
+  if (isRelayed(run, turn.id)) return 'Listen to both. Object where the read-back is not what was said.'
   return readBacksOf(turn, run).length > 0 ? LISTEN[station.role] : 'Listen, then acknowledge: "roger".'
 }
 
@@ -182,6 +194,7 @@ function elementsView(turn: ExchangeTurn, run: RunState) {
   if (run.dial && !isLast) return []
   return elements.map((element): { label: string; state: ElementShown } => {
     const { label } = element
+    if (isRelayed(run, turn.id)) return { label, state: 'relayed' }
     const { all, required } = partNames(element)
     const own = parts.filter(({ name }) => all.has(name))
     if (status === 'slipped' || [...required].every((name) => partsSoFar.includes(name)))
@@ -200,7 +213,13 @@ function turnsView(pack: Pack, exchange: Exchange, run: RunState): ViewTurn[] {
     .map((turn): ViewTurn => {
       const { id, label } = turn
       if (turnState(run, id).status === 'done') return { id, label, state: 'done', note: 'done' }
-      if (id === pending?.id) return { id, label, state: 'now', note: 'waiting for your answer' }
+      if (id === pending?.id)
+        return {
+          id,
+          label,
+          state: 'now',
+          note: isRelayed(run, id) ? 'your colleague reads back' : 'waiting for your answer',
+        }
       const held = waitsFor(pack, run, turn)
       if (held !== undefined) return { id, label, state: 'waits', note: held }
       if (turn.calls === undefined) return { id, label, state: 'waits', note: `${exchange.station.name} begins` }

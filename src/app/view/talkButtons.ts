@@ -7,7 +7,7 @@ import { sayResponse, usualWording } from '../../kernel/response/sentence.ts'
 import { waitsFor } from '../../kernel/run/core/interlocks.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import { readBacksOf } from '../../kernel/run/talk/radio.ts'
-import { callableTurns, pendingTurn, talkAt } from '../../kernel/run/talk/talk.ts'
+import { callableTurns, isRelayed, pendingTurn, talkAt } from '../../kernel/run/talk/talk.ts'
 import type { ViewButton } from './press.ts'
 import { withProperNames } from './properNames.ts'
 
@@ -30,6 +30,7 @@ function exchangeButtons(pack: Pack, exchange: Exchange, run: RunState): ViewBut
     return [{ ...byKey(turn, 'call', withProperNames(pack, phrase)), ...(held !== undefined && { waitsFor: held }) }]
   })
   if (!pending) return calls
+  if (isRelayed(run, pending.id)) return exchange.order === 'free' ? calls : []
   const responses = readBacksOf(pending, run).map(({ response }) => response)
   const phrase = responses.length === 0 ? 'roger' : wordsAlone(responses)
   // What the answer is, one has to hear.

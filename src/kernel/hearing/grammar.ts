@@ -64,6 +64,7 @@ export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: W
   const { shapes, talk, partner } = hearable
   const objected = partner?.shapes ?? []
   const spoken = [...shapes, ...(talk?.parts ?? []).map(({ shape }) => shape), ...objected]
+  const named = partner?.names?.length ? [optional(anyPhrase(partner.names))] : []
   const shaped = (sequences: readonly string[]) => factored(sequences, weights.grouped)
   const once = [...vocabulary.lists, ...vocabulary.others, ...(talk?.others ?? []), ...vocabulary.commands]
   const all = [...new Set([...once, ...(partner?.phrases ?? [])])]
@@ -84,7 +85,7 @@ export function grammarOf(hearable: Hearable, vocabulary: Vocabulary, weights: W
         expansion: alternatives(
           rule('answer'),
           sequence(rule('echo'), optional(rule('answer'))),
-          ...(objected.length > 0 ? [sequence(group(anyPhrase(INSTEAD)), rule('instead'))] : []),
+          ...(objected.length > 0 ? [sequence(group(anyPhrase(INSTEAD)), ...named, rule('instead'))] : []),
           ...(all.length > 0 ? all.map(phraseWords) : [NOTHING]),
           weighted(weights.otherSpeech, rule('sounds')),
         ),

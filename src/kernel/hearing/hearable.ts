@@ -40,7 +40,12 @@ export interface Hearable {
   /** Where an exchange or a briefing has the floor. */
   readonly talk?: Talk
   /** Where there is a partner who errs: what may be said to it, and the shapes of the values that it said last. */
-  readonly partner?: { readonly phrases: readonly string[]; readonly shapes: readonly KindSpec[] }
+  readonly partner?: {
+    readonly phrases: readonly string[]
+    readonly shapes: readonly KindSpec[]
+    /** What stands before such a value on the radio: "squawk". */
+    readonly names?: readonly string[]
+  }
 }
 
 /** What may be said in one exchange or briefing: all of it, not what is right at the moment. */

@@ -9,9 +9,10 @@ import type { Hypotheses } from '../response/hypotheses.ts'
 import { HESITATIONS } from '../response/lexicon.ts'
 import { readOff } from '../response/readOff.ts'
 import type { EventBody } from '../run/core/events.ts'
+import { radioBreath } from '../run/partner/breath.ts'
 import { figuresMeant, meantBy } from '../run/partner/meant.ts'
 import type { ObjectionTo } from '../run/partner/model.ts'
-import { isSlipOpen } from '../run/partner/objecting.ts'
+import { slippedTurn } from '../run/partner/objecting.ts'
 import {
   answeredLast,
   openBreak,
@@ -23,6 +24,7 @@ import { challengeable } from '../run/partner/roles.ts'
 import { talkAt } from '../run/talk/talk.ts'
 import { judgeAnswer, openItem } from './answer.ts'
 import type { Applies } from './conditions.ts'
+import { leftOutIn, otherReadBack } from './radioObjection.ts'
 import type { Utterance } from './utterance.ts'
 
 export const hasPartner: Applies = ({ state }) => runHasPartner(state)
@@ -51,11 +53,13 @@ export function objection(utterance: Utterance): EventBody | undefined {
   if (item && answered !== item.id && judgeAnswer(utterance, item).verdict === 'correct') return undefined
   const found = objectionIn(utterance, plain(said.heard))
   if (!found) return undefined
-  const { to, about } = found
+  const { to, about, elements } = found
   // The station waits for what it should be: that is read with its own values.
-  if (isSlipOpen(pack, state) && to === 'value') return undefined
-  const chance = meantBy(pack, state, to, about)
-  if (chance !== undefined) return { type: 'objected', to, chance, evidence }
+  const isOther =
+    found.chance !== undefined && partnerOf(state).chances[found.chance]?.about !== slippedTurn(pack, state)
+  if (to === 'value' && slippedTurn(pack, state) !== undefined && !isOther) return undefined
+  const chance = found.chance ?? meantBy(pack, state, to, about)
+  if (chance !== undefined) return { type: 'objected', to, chance, ...(elements && { elements }), evidence }
   if (to === 'value') return undefined
   if (to !== 'any') return { type: 'objected', to, evidence }
   const own = answeredLast(pack, state)
@@ -65,15 +69,22 @@ export function objection(utterance: Utterance): EventBody | undefined {
 interface Found {
   readonly to: ObjectionTo
   readonly about?: string
+  /** Where it is a read-back: its number among all chances, and the elements that are named. */
+  readonly chance?: number
+  readonly elements?: readonly string[]
 }
 
 function objectionIn(utterance: Utterance, text: string): Found | undefined {
   if (isOneOf(NOT_FOR_US, text)) return { to: 'notForUs' }
   if (isOneOf(NOT_COMPLETE, text) || / (list|checklist) (is )?not complete$/.test(text)) return { to: 'notComplete' }
-  const skipped = skippedIn(utterance, text)
+  const gone = skippedIn(utterance, text)
+  const skipped = gone?.about === undefined ? (leftOutIn(utterance, text) ?? gone) : gone
   if (skipped) return skipped
   if (isOneOf(DOUBTS, text) && !(text === 'negative' && utterance.state.question)) return { to: 'any' }
-  return otherValue(utterance, text) ?? correctionOf(utterance, text)
+  // Of two that it could be about, it is about what was said last.
+  const isRadio = radioBreath(utterance.pack, utterance.state).length > 0
+  const [first, second] = isRadio ? [otherReadBack, otherValue] : [otherValue, otherReadBack]
+  return first(utterance, text) ?? second(utterance, text) ?? correctionOf(utterance, text)
 }
 
 /** "You skipped beacon": by its challenge, or only that something was. */

@@ -51,6 +51,8 @@ export const ideal: Listener = (chance, state, pack) => {
     case 'otherCallSign':
       return 'that was not for us'
     case 'readBack':
+    case 'misread':
+    case 'leftOut':
       return 'check that'
   }
 }

@@ -7,7 +7,7 @@ import type { Element, ExchangeTurn, Wording } from '../../../src/kernel/pack/ex
 import { parseTemplate } from '../../../src/kernel/pack/template.ts'
 import { responseFrom } from '../../../src/kernel/response/response.ts'
 import { emptyRun } from '../../../src/kernel/run/core/emptyRun.ts'
-import type { Effect, EventBody, RunEvent, Script } from '../../../src/kernel/run/core/events.ts'
+import type { Effect, EventBody, RunEvent, RunSettings, Script } from '../../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../../src/kernel/run/core/state.ts'
 import { step } from '../../../src/kernel/run/core/step.ts'
 
@@ -185,6 +185,8 @@ export interface TalkRun {
   state: RunState
   effects: readonly Effect[]
   readonly events: RunEvent[]
+  /** What the partner is dealt before an event; nothing, as long as it is not set. */
+  plan: (state: RunState, event: RunEvent) => readonly EventBody[]
   happen(body: EventBody): TalkRun
   /** As the pilot says it; values that a station gave come in at once, as the app does it. */
   hear(text: string, more?: Partial<Heard>): TalkRun
@@ -192,27 +194,23 @@ export interface TalkRun {
   said(): string[]
 }
 
-export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
+/** What the run begins with, where it is not as usual. */
+export interface Begins {
+  readonly settings?: Partial<RunSettings>
+  readonly situation?: RunState['situation']
+  readonly values?: RunState['values']
+}
+
+export function talkRun(script: Script = SAID, pack: Pack = TALK, begins: Begins = {}): TalkRun {
+  const { settings, situation = {}, values: held = HELD } = begins
   const run: TalkRun = {
     state: emptyRun('talk'),
     effects: [],
     events: [],
+    plan: () => [],
     happen(body) {
-      const seq = run.state.seq + 1
-      const stamp = { v: 1, seq, runId: 'talk', t: seq * 1_000, wall: new Date(seq * 1_000).toISOString() } as const
-      const event: RunEvent = { ...stamp, ...body }
-      const next = step(pack, run.state, event)
-      run.events.push(event)
-      run.state = next.state
-      run.effects = next.effects
-      const taken = next.effects.find((effect) => effect.type === 'recordFromStation')
-      if (taken) {
-        const before = run.effects
-        const values = { ...run.state.inputs?.values, ...taken.values }
-        run.happen(revision(run.state.revision + 1, values, taken.turn))
-        run.effects = [...before, ...run.effects]
-      }
-      return run
+      for (const planned of run.plan(run.state, stamped(body))) commit(planned)
+      return commit(body)
     },
     hear(text, more = {}) {
       const heard: Heard = { text, by: 'typed', listenId: run.state.listenId, beganAt: 0, endedAt: 0, ...more }
@@ -222,15 +220,42 @@ export function talkRun(script: Script = SAID, pack: Pack = TALK): TalkRun {
     },
     said: () => run.effects.flatMap((effect) => (effect.type === 'speak' ? [`${effect.role}: ${effect.text}`] : [])),
   }
+  const stamped = (body: EventBody): RunEvent => {
+    const seq = run.state.seq + 1
+    const stamp = { v: 1, seq, runId: 'talk', t: seq * 1_000, wall: new Date(seq * 1_000).toISOString() } as const
+    return { ...stamp, ...body }
+  }
+  function commit(body: EventBody): TalkRun {
+    const event = stamped(body)
+    const next = step(pack, run.state, event)
+    run.events.push(event)
+    run.state = next.state
+    run.effects = next.effects
+    const taken = next.effects.find((effect) => effect.type === 'recordFromStation')
+    if (taken) {
+      const before = run.effects
+      const values = { ...run.state.inputs?.values, ...taken.values }
+      run.happen(revision(run.state.revision + 1, values, taken.turn))
+      run.effects = [...before, ...run.effects]
+    }
+    // What goes on by itself on the radio does so at once, as the app has it.
+    const radio = run.effects.find((effect) => effect.type === 'radio')
+    if (radio) {
+      const before = run.effects.filter((effect) => effect !== radio)
+      run.happen({ ...radio, type: 'radioed' })
+      run.effects = [...before, ...run.effects]
+    }
+    return run
+  }
   run.happen({
     type: 'runStarted',
     pack: { id: pack.id, version: '1', sha256: 'none', name: 'Talk', texts: {} },
-    situation: {},
-    settings: { phraseology: 'plain', coachAfter: 0 },
+    situation,
+    settings: { phraseology: 'plain', coachAfter: 0, ...settings },
     startedAt: 0,
     script,
   })
-  return run.happen(revision(1, HELD))
+  return run.happen(revision(1, held))
 }
 
 function revision(number: number, values: RunState['values'], takenDown?: string): EventBody {

@@ -190,6 +190,8 @@ export interface EventFields {
     readonly expected: Readonly<Record<string, Value>>
     readonly revision: number
   }
+  /** Between Otherseat's side and a controller, without the pilot: it has read back, or the controller has heard it. */
+  readonly radioed: { readonly turn: string; readonly part: RadioPart }
   /** What the partner is about to do wrong, in what follows from the next event; nobody is told. */
   readonly faultPlanned: { readonly fault: Fault }
   /** An interruption that comes in with the next event. */
@@ -214,6 +216,8 @@ export interface EventFields {
     readonly chance?: number
     /** The item whose answer, without a value, it is about. */
     readonly item?: string
+    /** Of a read-back: the elements that it names. */
+    readonly elements?: readonly string[]
     readonly evidence: Evidence
   }
   readonly watchBegan: { readonly watch: string; readonly at: number; readonly evidence: Evidence }
@@ -358,6 +362,8 @@ export interface RunSettings {
   readonly lookTimes?: LookTimes
   /** Who challenges and who answers: the pilot answers where it is not said. */
   readonly roles?: RolesMode
+  /** Who reads back what a controller says: the pilot where it is not said. */
+  readonly readBacks?: ReadBackMode
   /** The partner errs: in this share of its chances, drawn from this number. */
   readonly partner?: { readonly seed: number; readonly rate: number }
   /** Interruptions on purpose: at this share of the items, with or without a cue. */
@@ -368,6 +374,10 @@ export const DEMONSTRATION_STOPS = ['answers', 'misses', 'never'] as const
 export type DemonstrationStops = (typeof DEMONSTRATION_STOPS)[number]
 export const ROLES_MODES = ['pilotAnswers', 'pilotChallenges'] as const
 export type RolesMode = (typeof ROLES_MODES)[number]
+export const READ_BACK_MODES = ['pilot', 'colleague'] as const
+export type ReadBackMode = (typeof READ_BACK_MODES)[number]
+export const RADIO_PARTS = ['readBack', 'hearBack'] as const
+export type RadioPart = (typeof RADIO_PARTS)[number]
 export const CUE_MODES = ['with', 'without', 'mixed'] as const
 export type CueMode = (typeof CUE_MODES)[number]
 export const FLOW_MODES = ['shown', 'spoken', 'memory'] as const
@@ -382,14 +392,16 @@ export const TONES = ['tick', 'attention', 'soft', 'deaf', 'steppedOn'] as const
 export type ToneName = (typeof TONES)[number]
 
 export type Effect =
-  /** Half duplex: the ear is shut while this sounds. */
-  | { readonly type: 'speak'; readonly text: string; readonly role: Role }
+  /** Half duplex: the ear is shut while this sounds. `onRadio`: Otherseat's side to a station; to be heard, and not shown. */
+  | { readonly type: 'speak'; readonly text: string; readonly role: Role; readonly onRadio?: true }
   | { readonly type: 'tone'; readonly tone: ToneName }
   | { readonly type: 'listen'; readonly listenId: number; readonly hearable: Hearable }
   | { readonly type: 'shut' }
   /** Values that a station gave are to come in as a revision. */
   | { readonly type: 'recordFromStation'; readonly turn: string; readonly values: Readonly<Record<string, Value>> }
+  /** What was said has been heard: now this part of the talk between Otherseat's side and a controller. */
+  | { readonly type: 'radio'; readonly turn: string; readonly part: RadioPart }
   /** The event comes back after a time, unless another timer of the name is started or all are stopped. */
   | { readonly type: 'startTimer'; readonly timer: TimerName; readonly ms: number; readonly event: EventBody }
   | { readonly type: 'stopTimers' }
-export type TimerName = 'prompt' | 'tone' | 'interlock' | 'watch'
+export type TimerName = 'prompt' | 'tone' | 'interlock' | 'watch' | 'radio'

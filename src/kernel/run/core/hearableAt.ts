@@ -7,9 +7,10 @@ import { talkOf } from '../../hearing/talk.ts'
 import type { KindSpec, Specs } from '../../kinds/kind.ts'
 import type { Pack } from '../../pack/checklist.ts'
 import { findItem, itemsOf, listById, saidAtLeast, saidFigures } from '../../pack/place.ts'
-import { figuresMeant, meantBy } from '../partner/meant.ts'
+import { figuresMeant, meantBy, readBacksMeant } from '../partner/meant.ts'
 import { hasPartner, partnerOf } from '../partner/partner.ts'
-import { saidInTalk, talkAt } from '../talk/talk.ts'
+import { requiredOf } from '../talk/readBackWords.ts'
+import { findTurn, saidInTalk, talkAt } from '../talk/talk.ts'
 import { watchAt } from '../watch/watchTiming.ts'
 import { isForValue } from './ownQuestion.ts'
 import type { Question, RunState } from './state.ts'
@@ -29,10 +30,15 @@ export function hearableAt(pack: Pack, state: RunState): Hearable {
 function partnerHearable(pack: Pack, state: RunState): NonNullable<Hearable['partner']> {
   const { floor } = state
   const challenges = 'list' in floor ? itemsOf(listById(pack, floor.list), state).map(({ challenge }) => challenge) : []
-  const chance = partnerOf(state).chances[meantBy(pack, state, 'value') ?? -1]
-  const names = chance ? figuresMeant(pack, state, chance) : []
+  const { chances } = partnerOf(state)
+  const readBacks = readBacksMeant(pack, state)
+  const meant = new Set([...readBacks, meantBy(pack, state, 'value') ?? -1])
+  const names = [...meant].flatMap((at) => (chances[at] ? figuresMeant(pack, state, chances[at]) : []))
   const shapes = [...new Set(names)].flatMap((name) => pack.figures.declarations[name]?.spec ?? [])
-  return { phrases: partnerPhrases(challenges.map(phrase)), shapes }
+  const said = readBacks.flatMap((at) => requiredOf(findTurn(pack, chances[at]?.about ?? '').turn, state))
+  const labels = [...new Set(said.flatMap(({ label, alsoCalled }) => [label, ...alsoCalled].map(phrase)))]
+  const skipped = [...challenges.map(phrase), ...labels.flatMap((label) => [label, `the ${label}`])]
+  return { phrases: partnerPhrases(skipped), shapes, ...(labels.length > 0 && { names: labels }) }
 }
 
 function hearableHere(pack: Pack, state: RunState): Hearable {

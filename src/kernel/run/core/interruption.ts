@@ -44,6 +44,7 @@ const IS_ACTIVITY: Readonly<Record<EventType, boolean>> = {
   overheard: false,
   commanded: true,
   confirmedByKey: true,
+  radioed: false,
   faultPlanned: false,
   breakPlanned: false,
   injected: false,

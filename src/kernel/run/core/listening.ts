@@ -67,11 +67,14 @@ function readBackAsked(
   const exchange = state.question || state.standingBy ? undefined : exchangeAt(pack, state.floor)
   const pending = exchange && pendingTurn(exchange, state)
   if (!exchange || !pending) return undefined
-  const { partsSoFar } = turnState(state, pending.id)
+  const { partsSoFar, status } = turnState(state, pending.id)
   const missing = readBacksOf(pending, state).filter((element) =>
     [...partNames(element).required].some((name) => !partsSoFar.includes(name)),
   )
   const station = stationWords(pack, state, exchange, pending)
+  // The colleague reads it back, once it has been heard.
+  if (status === 'relaying') return { stations: station.again(), words: '' }
+  if (status === 'relayed') return { stations: [], words: '' }
   // All of it is right, and nobody has said whose it is.
   const isUnsigned = missing.length === 0 && partsSoFar.length > 0 && exchange.station.role === 'controller'
   if (isUnsigned) return { stations: station.sayAgainCallSign(), words: '' }

@@ -106,8 +106,11 @@ export type Floor =
   | { readonly at: 'end' }
 
 export interface ExchangeTurnState {
-  /** `said`: the station has spoken, the read-back is awaited. `slipped`: it then said another value. */
-  readonly status: 'ahead' | 'said' | 'slipped' | 'done'
+  /**
+   * `said`: the station has spoken, the pilot's read-back is awaited. `relaying`: Otherseat's side reads back instead;
+   * `relayed`: it has, and the controller is to answer. `slipped`: the station then said another value.
+   */
+  readonly status: 'ahead' | 'said' | 'relaying' | 'relayed' | 'slipped' | 'done'
   /** Parts read back right in an earlier transmission, and words begun in it. */
   readonly partsSoFar: readonly string[]
   readonly begun: Readonly<Record<string, string>>

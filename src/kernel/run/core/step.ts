@@ -13,6 +13,7 @@ import { objected } from '../partner/objecting.ts'
 import { accepted, challenged } from '../partner/roles.ts'
 import { briefed, briefingEnded } from '../talk/briefing.ts'
 import { slipWentBy, transmitted } from '../talk/exchanging.ts'
+import { radioed, withRadio } from '../talk/relaying.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState, unrecorded, withTurn } from '../talk/talk.ts'
 import { notUnderstood, called as watchCalled } from '../watch/calling.ts'
 import * as watching from '../watch/watching.ts'
@@ -58,7 +59,8 @@ export function step(pack: Pack, was: RunState, stored: RunEvent): Step {
   const gone = withAgain(pack, before, withPartner(pack, before, returned, event), event)
   const { state, effects } = withFreeze(pack, before, gone, event)
   const after = stamped({ ...state, notUnderstood: notUnderstoodAfter(before, event) }, event.t)
-  return { state: after, effects: after.frozen ? [...effects] : withTimers(pack, before, after, effects) }
+  if (after.frozen) return { state: after, effects }
+  return { state: after, effects: withRadio(pack, after, withTimers(pack, before, after, effects)) }
 }
 
 function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
@@ -141,6 +143,8 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
       return briefingEnded(pack, state, event)
     case 'wordsShown':
       return { state: withTurn(state, event.turn, { shown: true }), effects: timers(state) }
+    case 'radioed':
+      return radioed(pack, state, event)
     case 'faultPlanned':
     case 'breakPlanned':
       return { state, effects: [] }

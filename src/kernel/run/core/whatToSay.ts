@@ -4,7 +4,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import { findItem, findLine, listById } from '../../pack/place.ts'
 import { PASS_REASONS, reasonWords } from '../../response/commands.ts'
 import { usualWording } from '../../response/sentence.ts'
-import { callableTurns, exchangeAt, pendingTurn } from '../talk/talk.ts'
+import { callableTurns, exchangeAt, isRelayed, pendingTurn } from '../talk/talk.ts'
 import { nextCall, watchAt, watchState } from '../watch/watchTiming.ts'
 import { missingFigures } from './progress.ts'
 import type { RunState } from './state.ts'
@@ -34,7 +34,9 @@ export function whatToSay(pack: Pack, state: RunState): readonly string[] {
     }
     case 'exchange': {
       const exchange = exchangeAt(pack, floor)
-      if (exchange && pendingTurn(exchange, state)) return ['read it back', 'say again', 'stand by']
+      const pending = exchange && pendingTurn(exchange, state)
+      if (pending && isRelayed(state, pending.id)) return ['check that', 'say again', 'stand by']
+      if (pending) return ['read it back', 'say again', 'stand by']
       const [turn] = exchange ? callableTurns(exchange, state) : []
       return [turn?.label ?? 'where are we', 'say again', 'stand by']
     }

@@ -38,6 +38,8 @@ export interface DebriefBreak extends Omit<Break, 'item'> {
 
 export interface DebriefPartner {
   readonly roles: NonNullable<RunSettings['roles']>
+  /** Who read back to controllers, where that was not the pilot. */
+  readonly readBacks?: NonNullable<RunSettings['readBacks']>
   /** Share of its chances in which it was to err; without it, it did not. */
   readonly rate?: number
   readonly faults: readonly DebriefFault[]
@@ -57,13 +59,15 @@ export function partnerIn(
   state: RunState,
   { isOver, since }: { readonly isOver: boolean; readonly since: number },
 ): DebriefPartner | undefined {
-  const { roles = 'pilotAnswers', partner, breaks } = state.settings
-  const isAlone = !partner && !breaks && roles === 'pilotAnswers' && partnerOf(state).breaks.length === 0
+  const { roles = 'pilotAnswers', readBacks = 'pilot', partner, breaks } = state.settings
+  const isUsual = roles === 'pilotAnswers' && readBacks === 'pilot'
+  const isAlone = !partner && !breaks && isUsual && partnerOf(state).breaks.length === 0
   if (!isOver || isAlone) return undefined
   const chances = ownChances(state)
   const counts = countsOf(chances)
   return {
     roles,
+    ...(readBacks !== 'pilot' && { readBacks }),
     ...(partner && { rate: partner.rate }),
     faults: chances.flatMap((one) => (one.fault ? [faultTold(pack, state, one, one.fault)] : [])),
     falseObjections: chances.flatMap(({ fault, objection, kind, about }) =>
@@ -89,17 +93,20 @@ export function countsOf(chances: readonly Chance[]): Counts {
   }
 }
 
+/** Another value than the right one was let go. */
+const GRAVE: ReadonlySet<FaultKind> = new Set(['wrongValue', 'oldEdition', 'misread'])
+
 function faultTold(pack: Pack, state: RunState, { t, kind: chance, objection }: Chance, fault: Fault): DebriefFault {
   const { kind, grade, about, items = [] } = fault
   return {
     ...{ of: about, about: nameOf(pack, chance, about) },
-    grave: kind === 'wrongValue' || kind === 'oldEdition' || items.some((id) => findItem(pack, id).item.critical),
+    grave: GRAVE.has(kind) || items.some((id) => findItem(pack, id).item.critical),
     ...{ t, kind, grade, told: `${capital(toldOf(pack, state, fault))}.`, caught: objection !== undefined },
     ...(objection && { caughtAt: objection.t, text: objection.text }),
   }
 }
 
-function toldOf(pack: Pack, state: RunState, { kind, about, figure, said, right, items = [] }: Fault): string {
+function toldOf(pack: Pack, state: RunState, { kind, about, figure, said, right, items = [], element }: Fault): string {
   const words = (value: typeof said) =>
     figure === undefined || value === undefined ? '' : valueSaid(pack, state, figure, value)
   const name = (id: string) => findItem(pack, id).item.challenge
@@ -116,13 +123,20 @@ function toldOf(pack: Pack, state: RunState, { kind, about, figure, said, right,
       return `${activityName(pack, about)} was called complete without ${items.map(name).join(', ')}`
     case 'readBack':
       return `${findTurn(pack, about).turn.label}: the controller came back with ${words(said)}, right was ${words(right)}`
+    case 'misread':
+    case 'leftOut': {
+      const { turn } = findTurn(pack, about)
+      const label = turn.elements.find(({ id }) => id === element)?.label ?? ''
+      const what = kind === 'misread' ? `read back ${label} ${words(said)}, right was` : `did not read back ${label}`
+      return `${turn.label}: your colleague ${what} ${words(right)}`.trim()
+    }
     case 'otherCallSign':
       return `Otherseat answered a call for ${words(said)}`
   }
 }
 
 const nameOf = (pack: Pack, kind: Chance['kind'], about: string): string =>
-  kind === 'station'
+  kind === 'station' || kind === 'colleague'
     ? findTurn(pack, about).turn.label
     : kind === 'completion'
       ? activityName(pack, about)
@@ -145,6 +159,12 @@ export function breakWords({ by, challenge, cue, lagMs, place }: DebriefBreak): 
   }
   const after = lagMs === undefined ? '' : `, ${seconds(lagMs)} after`
   return `${who} at ${challenge}, ${held}: ${place === undefined ? 'not taken up again' : back[place]}${after}`
+}
+
+/** Who challenged, who answered, and who read back. */
+export function rolesWords({ roles, readBacks }: DebriefPartner, pilot: 'You' | 'The pilot'): string {
+  const who = roles === 'pilotChallenges' ? `${pilot} challenged, Otherseat answered.` : `${pilot} answered.`
+  return readBacks === 'colleague' ? `${who} The colleague read back to controllers.` : who
 }
 
 /** Rates and sensitivity in one sentence. */

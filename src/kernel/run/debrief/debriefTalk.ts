@@ -51,7 +51,9 @@ export interface DebriefExchange {
 
 /** A station was asked to say its step again. */
 export function tellAskedAgain(tally: Tally, { before }: Moment<'commanded'>): void {
-  const pending = Object.keys(before.turns).find((id) => ['said', 'slipped'].includes(turnState(before, id).status))
+  const pending = Object.keys(before.turns).find((id) =>
+    ['said', 'relaying', 'relayed', 'slipped'].includes(turnState(before, id).status),
+  )
   if (pending && before.floor.at === 'exchange') count(tally.askedAgain, pending)
 }
 

@@ -222,8 +222,9 @@ function startsIn(pack: Pack, { after: ground, event }: Moment, tally: Tally, pl
 
 /** What the partner did wrong, and whether anybody objected. */
 function faultIn({ t, kind, about, caught, caughtAt = t }: DebriefFault): TimelineEntry {
-  const isOfStation = kind === 'readBack' || kind === 'otherCallSign'
-  const who = kind === 'readBack' ? 'the controller' : 'Otherseat'
+  const isOfColleague = kind === 'misread' || kind === 'leftOut'
+  const isOfStation = isOfColleague || kind === 'readBack' || kind === 'otherCallSign'
+  const who = isOfColleague ? 'your colleague' : kind === 'readBack' ? 'the controller' : 'Otherseat'
   return {
     ...{ lane: isOfStation ? 'talk' : 'item', t, endT: caughtAt, label: about, went: caught ? 'right' : 'missed' },
     told: `${capital(about)}: ${who} erred${caught ? `, caught after ${seconds(caughtAt - t)}` : ', and nobody objected'}.`,

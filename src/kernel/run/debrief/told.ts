@@ -73,6 +73,7 @@ const EVENTS_TOLD: { readonly [Type in EventType]: Told<Type> } = {
     if (typeof told === 'function') told(tally, moment)
   },
   confirmedByKey: 'from the state',
+  radioed: 'from the state',
   faultPlanned: 'from the state',
   breakPlanned: 'from the state',
   injected: 'from the state',

@@ -5,6 +5,8 @@ import { findItem, itemsOf, listById, listsOf } from '../../pack/place.ts'
 import type { RunEvent } from '../core/events.ts'
 import { isClosed, itemState, listState } from '../core/progress.ts'
 import type { RunState } from '../core/state.ts'
+import { requiredOf } from '../talk/readBackWords.ts'
+import { hasErred } from '../talk/relaying.ts'
 import { saidValues } from '../talk/said.ts'
 import { slipsOf } from '../talk/script.ts'
 import { findTurn, turnState } from '../talk/talk.ts'
@@ -23,6 +25,7 @@ export function chancesBetween(pack: Pack, before: RunState, after: RunState, ev
     ...answerIn(pack, before, after, event),
     ...(event.type === 'challenged' ? [] : moveIn(pack, before, after)),
     ...completionsIn(pack, before, after),
+    ...colleagueIn(pack, before, after, event),
     ...stationIn(pack, before, after, event),
   ]
 }
@@ -71,11 +74,24 @@ function completionsIn(pack: Pack, before: RunState, after: RunState): Found[] {
   })
 }
 
+/** Otherseat's side has read back something with a figure in it. */
+function colleagueIn(pack: Pack, before: RunState, after: RunState, event: RunEvent): Found[] {
+  if (event.type !== 'radioed' || event.part !== 'readBack') return []
+  const { turn } = findTurn(pack, event.turn)
+  if (turnState(before, turn.id).status !== 'relaying' || turnState(after, turn.id).status !== 'relayed') return []
+  const hasFigure = requiredOf(turn, before).some(({ response }) => response.figures.length > 0)
+  return hasFigure ? [{ kind: 'colleague', about: turn.id }] : []
+}
+
 /** A controller has heard a right read-back that holds something to err in. */
 function stationIn(pack: Pack, before: RunState, after: RunState, event: RunEvent): Found[] {
-  if (event.type !== 'transmitted' || event.judgement.verdict !== 'correct') return []
+  if (event.type !== 'transmitted' && event.type !== 'radioed') return []
   const { exchange, turn } = findTurn(pack, event.turn)
-  if (exchange.station.role !== 'controller' || turnState(before, turn.id).status !== 'said') return []
-  if (turnState(after, turn.id).status === 'said') return []
+  const { status } = turnState(before, turn.id)
+  const isRight =
+    event.type === 'radioed'
+      ? status === 'relayed' && !hasErred(before, turn.id)
+      : event.judgement.verdict === 'correct' && (status === 'said' || status === 'relaying')
+  if (!isRight || exchange.station.role !== 'controller' || turnState(after, turn.id).status === status) return []
   return slipsOf(pack, turn, before, saidValues(before)).length > 0 ? [{ kind: 'station', about: turn.id }] : []
 }

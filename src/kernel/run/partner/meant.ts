@@ -4,6 +4,7 @@ import type { Pack } from '../../pack/checklist.ts'
 import { findItem, saidFigures } from '../../pack/place.ts'
 import type { RunState } from '../core/state.ts'
 import { findTurn } from '../talk/talk.ts'
+import { radioBreath } from './breath.ts'
 import type { Chance, ObjectionTo } from './model.ts'
 import { answeredLast, partnerOf } from './partner.ts'
 
@@ -21,7 +22,11 @@ export function meantBy(pack: Pack, state: RunState, to: ObjectionTo, item?: str
     one.fault?.items !== undefined && !one.objection && (item === undefined || one.fault.items.includes(item))
   switch (to) {
     case 'skipped':
-      return last(goneBy) ?? last(({ kind }) => kind === 'move')
+      return (
+        last(goneBy) ??
+        radioBreath(pack, state).find((at) => chances[at]?.fault?.kind === 'leftOut' && !chances[at]?.objection) ??
+        last(({ kind }) => kind === 'move')
+      )
     case 'notComplete': {
       const list = chances.findLast(({ kind }) => kind === 'completion')?.about
       const isIn = (one: Chance) => goneBy(one) && one.fault?.items?.some((id) => findItem(pack, id).list.id === list)
@@ -35,6 +40,11 @@ export function meantBy(pack: Pack, state: RunState, to: ObjectionTo, item?: str
     case 'value':
       return last(({ kind, about }) => isOfValues(kind) && (item === undefined || about === item), RECENT)
     case 'any': {
+      const onRadio = radioBreath(pack, state)
+      if (onRadio.length > 0) {
+        const isOpen = (at: number) => chances[at]?.fault !== undefined && !chances[at]?.objection
+        return onRadio.find(isOpen) ?? onRadio.find((at) => chances[at]?.kind === 'colleague')
+      }
       const answered = answeredLast(pack, state)
       const isOfIt = ({ kind, about }: Chance) => about === answered && (kind === 'answer' || kind === 'call')
       if (answered !== undefined)
@@ -48,11 +58,20 @@ export function meantBy(pack: Pack, state: RunState, to: ObjectionTo, item?: str
   }
 }
 
-const isOfValues = (kind: Chance['kind']) => kind === 'answer' || kind === 'station'
+const isOfValues = (kind: Chance['kind']) => kind === 'answer' || kind === 'station' || kind === 'colleague'
+
+/** Read-backs of the colleague's that a value may be about: those of the last breath, and those of a short while ago. */
+export function readBacksMeant(pack: Pack, state: RunState): readonly number[] {
+  const { chances } = partnerOf(state)
+  const breath = radioBreath(pack, state)
+  return [...chances.keys()]
+    .toReversed()
+    .filter((at) => chances[at]?.kind === 'colleague' && (breath.includes(at) || at >= chances.length - RECENT))
+}
 
 /** The figures that were said in it, and could have been wrong. */
 export function figuresMeant(pack: Pack, state: RunState, { kind, about }: Chance): readonly string[] {
   if (kind === 'answer') return saidFigures(findItem(pack, about).item, state)
-  if (kind !== 'station') return []
+  if (kind !== 'station' && kind !== 'colleague') return []
   return findTurn(pack, about).turn.elements.flatMap(({ says }) => says[state.settings.radio ?? 'icao'].figures)
 }

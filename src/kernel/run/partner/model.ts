@@ -19,6 +19,10 @@ export const FAULT_KINDS = [
   'readBack',
   /** It answers a call that was for somebody else. */
   'otherCallSign',
+  /** It reads another value back to a controller, who calls that correct. */
+  'misread',
+  /** It leaves out an element that must be read back, and the controller calls that correct. */
+  'leftOut',
 ] as const
 export type FaultKind = (typeof FAULT_KINDS)[number]
 
@@ -36,11 +40,13 @@ export interface Fault {
   readonly right?: Value
   /** Items gone by. */
   readonly items?: readonly string[]
+  /** Of a read-back: what is wrong in it, or missing. */
+  readonly element?: string
   /** Of the slip of a station. */
   readonly seed?: number
 }
 
-export const CHANCE_KINDS = ['answer', 'move', 'completion', 'station', 'call'] as const
+export const CHANCE_KINDS = ['answer', 'move', 'completion', 'station', 'call', 'colleague'] as const
 export type ChanceKind = (typeof CHANCE_KINDS)[number]
 
 export interface Chance {

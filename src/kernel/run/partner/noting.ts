@@ -91,7 +91,7 @@ function chancesIn(
   const isOf = ({ kind, about }: { readonly kind: Chance['kind']; readonly about: string }) => {
     if (planned?.kind === 'skipped') return kind === 'move'
     if (planned?.kind === 'completeEarly') return kind === 'completion' && about === planned.about
-    return planned?.about === about && (kind === 'answer' || kind === 'station')
+    return planned?.about === about && (kind === 'answer' || kind === 'station' || kind === 'colleague')
   }
   const at = planned ? found.findIndex(isOf) : -1
   return found.map((one, index) => ({ t, seq, ...one, ...(planned && index === at && { fault: planned }) }))

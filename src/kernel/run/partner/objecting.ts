@@ -8,25 +8,26 @@ import { findItem, listById } from '../../pack/place.ts'
 import type { RunEvent } from '../core/events.ts'
 import { enter, sayAndListen } from '../core/listening.ts'
 import { nextInList } from '../core/moving.ts'
-import { say } from '../core/phrases.ts'
+import { listed, say } from '../core/phrases.ts'
 import { isClosed, itemState, listState, withList } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
 import { slipCaught } from '../talk/exchanging.ts'
 import { stationWords } from '../talk/radio.ts'
+import { correctedWords, elementWords, requiredOf } from '../talk/readBackWords.ts'
 import { exchangeAt, findTurn, pendingTurn, turnState } from '../talk/talk.ts'
 import type { Chance, ObjectionTo } from './model.ts'
 import { isCalledComplete, partnerOf, withPartnerState } from './partner.ts'
 import { canAnswer, figuresSaid, seatText, seatWords, valuesSaid } from './seat.ts'
 
-/** The other value of a station has just been said, and it waits for what the pilot makes of it. */
-export function isSlipOpen(pack: Pack, state: RunState): boolean {
+/** The turn in which a station has just said another value, and waits for what the pilot makes of it. */
+export function slippedTurn(pack: Pack, state: RunState): string | undefined {
   const exchange = exchangeAt(pack, state.floor)
   const pending = exchange && pendingTurn(exchange, state)
-  return pending !== undefined && turnState(state, pending.id).status === 'slipped'
+  return pending && turnState(state, pending.id).status === 'slipped' ? pending.id : undefined
 }
 
 export function objected(pack: Pack, before: RunState, event: RunEvent<'objected'>): Step {
-  const { to, chance: at = -1, item, t, evidence } = event
+  const { to, chance: at = -1, item, elements, t, evidence } = event
   const { chances } = partnerOf(before)
   const chance = chances[at]
   if (!chance) {
@@ -35,9 +36,14 @@ export function objected(pack: Pack, before: RunState, event: RunEvent<'objected
   }
   // Of a list that is open again it is true, and no objection to what was said before.
   const isFirst = chance.objection === undefined && (chance.fault !== undefined || !isTakenBack(before, chance))
+  // Of a read-back with a fault another element was meant, which is right.
+  const isOther = chance.fault?.element !== undefined && elements?.includes(chance.fault.element) === false
   const noted = { ...chance, objection: { t, text: evidence.text } }
-  const state = withPartnerState({ ...before, standingBy: false }, isFirst ? { chances: chances.with(at, noted) } : {})
-  return chance.fault && isFirst ? putRight(pack, state, chance) : stands(pack, state, chance)
+  const state = withPartnerState(
+    { ...before, standingBy: false },
+    isFirst && !isOther ? { chances: chances.with(at, noted) } : {},
+  )
+  return chance.fault && isFirst && !isOther ? putRight(pack, state, chance) : stands(pack, state, chance, elements)
 }
 
 /** What to say where there was nothing to object to. */
@@ -52,9 +58,10 @@ const isTakenBack = (state: RunState, { kind, about }: Pick<Chance, 'kind' | 'ab
   kind === 'completion' && !listState(state, about).complete && !isCalledComplete(state, about)
 
 function putRight(pack: Pack, state: RunState, { fault }: Chance): Step {
-  const { kind, about, items = [] } = fault ?? {}
+  const { kind, about, items = [], element } = fault ?? {}
   if (kind === 'skipped' || kind === 'completeEarly') return comeBack(pack, state, items)
   if (kind === 'otherCallSign') return sayAndListen(pack, state, [say.notForUs()], { prompt: true })
+  if (kind === 'misread' || kind === 'leftOut') return radioPutRight(pack, state, about ?? '', element)
   if (kind === 'readBack') {
     const { exchange, turn } = findTurn(pack, about ?? '')
     if (turnState(state, turn.id).status === 'slipped') return slipCaught(pack, state, exchange, turn)
@@ -64,6 +71,18 @@ function putRight(pack: Pack, state: RunState, { fault }: Chance): Step {
   const then = whenAnswered(state, item.id)
   const words = then ? say.corrects(seatWords(pack, then, item)) : say.openAgain([item.challenge])
   return sayAndListen(pack, state, [words], { prompt: true })
+}
+
+/** The colleague says the right element to the controller, who affirms it. Newer values nobody has said (law 4). */
+function radioPutRight(pack: Pack, state: RunState, about: string, element = ''): Step {
+  const { exchange, turn } = findTurn(pack, about)
+  if (turnState(state, turn.id).status === 'ahead')
+    return sayAndListen(pack, state, [say.openAgain([turn.label])], { prompt: true })
+  const stations = [
+    ...correctedWords(pack, state, { exchange, turn }, element),
+    ...stationWords(pack, state, exchange, turn).affirm(element),
+  ]
+  return sayAndListen(pack, state, [], { stations, prompt: true })
 }
 
 /** To the first of the items that were gone by; a list that was called complete without them is not. */
@@ -82,9 +101,21 @@ function comeBack(pack: Pack, before: RunState, items: readonly string[]): Step 
   return enter(pack, state, floor, { words })
 }
 
-function stands(pack: Pack, state: RunState, { kind, about }: Pick<Chance, 'kind' | 'about' | 't' | 'seq'>): Step {
-  if (kind === 'station') {
+function stands(
+  pack: Pack,
+  state: RunState,
+  { kind, about }: Pick<Chance, 'kind' | 'about' | 't' | 'seq'>,
+  named: readonly string[] = [],
+): Step {
+  if (kind === 'station' || kind === 'colleague') {
     const { exchange, turn } = findTurn(pack, about)
+    if (turnState(state, turn.id).status === 'ahead')
+      return sayAndListen(pack, state, [say.openAgain([turn.label])], { prompt: true })
+    const elements = requiredOf(turn, state).filter(({ id }) => kind === 'colleague' && named.includes(id))
+    if (elements.length > 0) {
+      const words = elements.map((one) => elementWords(pack, state, one))
+      return sayAndListen(pack, state, [say.isCorrect(listed(words))], { prompt: true })
+    }
     return sayAndListen(pack, state, [], { stations: stationWords(pack, state, exchange, turn).again(), prompt: true })
   }
   const words = {

@@ -18,11 +18,15 @@ export const withPartnerState = (state: RunState, change: Partial<PartnerState>)
 
 export const pilotChallenges = ({ settings }: RunState): boolean => settings.roles === 'pilotChallenges'
 
+/** Otherseat's side reads back what a controller says. */
+export const colleagueReadsBack = ({ settings }: RunState): boolean => settings.readBacks === 'colleague'
+
 /** Whether anything of this is in the run at all. */
 export const hasPartner = ({ settings, partner }: RunState): boolean =>
   settings.partner !== undefined ||
   settings.breaks !== undefined ||
   settings.roles === 'pilotChallenges' ||
+  settings.readBacks === 'colleague' ||
   // An instructor had somebody come in.
   partner !== undefined
 

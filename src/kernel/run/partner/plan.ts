@@ -20,9 +20,12 @@ import { chancesBetween, figuresAnswered } from './chances.ts'
 import { answerFault, chanceOf } from './draw.ts'
 import { BREAKERS, type Fault, GRADES, type PlannedBreak } from './model.ts'
 import { isGoneBy, partnerOf, withPartnerState } from './partner.ts'
+import { radioFault } from './radioFault.ts'
 
-/** Events of the pilot's that the partner says something after. */
-const AFTER: ReadonlySet<string> = new Set(['answered', 'confirmedByKey', 'challenged', 'accepted', 'transmitted'])
+/** Events that the partner says something after, or says itself. */
+const AFTER: ReadonlySet<string> = new Set([
+  ...['answered', 'confirmedByKey', 'challenged', 'accepted', 'transmitted', 'radioed'],
+])
 
 /** To be stored before this event; empty where nothing is dealt. */
 export function plannedBefore(pack: Pack, state: RunState, event: RunEvent): readonly EventBody[] {
@@ -55,9 +58,11 @@ function faultFor(pack: Pack, before: RunState, after: RunState, event: RunEvent
         ? answerFault(pack, before, about, figuresAnswered(pack, before, event), chance)
         : kind === 'station'
           ? stationFault(pack, before, about, chance.below(2 ** 31))
-          : kind === 'move'
-            ? moveFault(pack, before, after, about, chance.next() < EARLY_SHARE)
-            : undefined
+          : kind === 'colleague'
+            ? radioFault(pack, before, about, chance)
+            : kind === 'move'
+              ? moveFault(pack, before, after, about, chance.next() < EARLY_SHARE)
+              : undefined
     if (fault) return fault
   }
   return undefined

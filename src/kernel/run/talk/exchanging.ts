@@ -8,28 +8,25 @@ import type { Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import { fillTemplate } from '../../pack/template.ts'
 import { statesOf } from '../../response/readBack.ts'
 import { tooSoonToAsk } from '../core/askingAgain.ts'
-import type { By, Effect, RunEvent } from '../core/events.ts'
+import type { By, RunEvent } from '../core/events.ts'
 import { type Unmet, unmet } from '../core/interlocks.ts'
-import { enter, sayAndListen as listenAfter, PROMPT_AFTER_MISS_MS } from '../core/listening.ts'
-import { nextFloor } from '../core/moving.ts'
+import { sayAndListen as listenAfter, PROMPT_AFTER_MISS_MS } from '../core/listening.ts'
 import { withRefusal } from '../core/notYet.ts'
 import { say } from '../core/phrases.ts'
-import { lastClosed } from '../core/progress.ts'
 import type { RunState, Step } from '../core/state.ts'
+import { finish, heardRight, hearStation } from './closing.ts'
 import { leftOut, owedAfter } from './owed.ts'
 import { isCallSign, isOptional, keepParts, labelsOf, wrongWords } from './parts.ts'
-import { readBacksOf, type Speech, spokenIn, stationWords, voiced } from './radio.ts'
-import { slippedValue } from './said.ts'
+import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
 import {
   answers,
+  awaited,
   callableTurns,
-  closeTurn,
   exchangeAt,
   exchangesOf,
   findTurn,
   reopenTurn,
   turnState,
-  unrecorded,
   withTurn,
 } from './talk.ts'
 
@@ -107,7 +104,7 @@ function called(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeT
   }
 }
 
-/** What the station answers to a right call: its words, and the wait for their read-back. */
+/** What the station answers to a right call: its words, and the wait for their read-back, whoever reads back. */
 export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: ExchangeTurn, insisted?: string): Step {
   // The order as it was heard, in the words of its echo.
   const { radio = 'icao' } = state.settings
@@ -117,7 +114,7 @@ export function answerTo(pack: Pack, state: RunState, exchange: Exchange, turn: 
   const kept = insisted === undefined ? {} : { insisted }
   if (readBacksOf(turn, state).length === 0) return finish(pack, state, turn, speech, kept)
   const waits = withTurn(state, turn.id, {
-    status: 'said',
+    status: awaited(state, exchange, turn),
     partsSoFar: [],
     begun: {},
     sayAgains: 0,
@@ -133,21 +130,12 @@ function readBack(pack: Pack, state: RunState, exchange: Exchange, turn: Exchang
   if (status === 'ahead' || status === 'done') return { state, effects: [] }
   const { judgement } = event
   const elements = readBacksOf(turn, state)
-  const slip = state.script?.slip?.turn === turn.id ? state.script.slip : undefined
   if (status === 'slipped') return slipAnswered(pack, state, exchange, turn, event)
   const states = statesOf(elements, judgement)
   const ids = (which: string) => Object.keys(states).filter((id) => states[id] === which)
   switch (judgement.verdict) {
     case 'correct':
-      if (
-        slip?.kind === 'saysAnother' &&
-        !turnState(state, turn.id).slip &&
-        slippedValue(pack, state, slip) !== undefined
-      ) {
-        const slipped = withTurn(state, turn.id, { status: 'slipped', partsSoFar: [], begun: {} })
-        return hearStation(pack, slipped, station.closes(slip))
-      }
-      return finish(pack, state, turn, station.closes())
+      return heardRight(pack, state, exchange, turn)
     case 'negative': {
       const wrong = judgement.parts.filter((part) => part.state === 'wrong')
       if (acceptsNow(state, exchange) && wrong.length > 0 && wrong.every(({ kind }) => kind === 'figure')) {
@@ -233,33 +221,6 @@ function afterSlip(pack: Pack, state: RunState, exchange: Exchange, turn: Exchan
   const noticed = withTurn(state, turn.id, { slip: 'noticed' })
   const speech = stationWords(pack, state, exchange, turn).affirm(element.id)
   return listenAfter(pack, noticed, [], { stations: speech, prompt: true })
-}
-
-/** All of the turn is right: it is done, and what it gave comes into the figures before anything else. */
-function finish(
-  pack: Pack,
-  state: RunState,
-  turn: ExchangeTurn,
-  speech: readonly Speech[],
-  change: Parameters<typeof closeTurn>[2] = {},
-): Step {
-  const closed = lastClosed(closeTurn(state, turn, change), turn.id)
-  const values = unrecorded(turn, closed)
-  if (Object.keys(values).length === 0) {
-    return enter(pack, closed, nextFloor(pack, closed), { tone: 'tick', stations: speech })
-  }
-  const effects: Effect[] = [
-    { type: 'shut' },
-    { type: 'stopTimers' },
-    { type: 'tone', tone: 'tick' },
-    ...speech.map(voiced),
-    { type: 'recordFromStation', turn: turn.id, values },
-  ]
-  return { state: closed, effects }
-}
-
-function hearStation(pack: Pack, state: RunState, speech: readonly Speech[], promptAfterMs?: number): Step {
-  return listenAfter(pack, state, [], { stations: speech, ...(promptAfterMs !== undefined && { promptAfterMs }) })
 }
 
 /**

@@ -24,6 +24,8 @@ export interface Speech {
   readonly text: string
   /** Heard in place of the words. */
   readonly tone?: ToneName
+  /** Otherseat's side to a station. */
+  readonly onRadio?: true
 }
 
 /** As it is to sound. */
@@ -189,4 +191,5 @@ function calledBy(pack: Pack, state: RunState, exchange: Exchange): string {
   return figure ? sayOnRadio(figure, state.settings.radio ?? 'icao') : ''
 }
 
-const turnIsOpen = ({ turns }: RunState, { id }: ExchangeTurn) => ['said', 'slipped'].includes(turns[id]?.status ?? '')
+const turnIsOpen = ({ turns }: RunState, { id }: ExchangeTurn) =>
+  ['said', 'relaying', 'relayed', 'slipped'].includes(turns[id]?.status ?? '')

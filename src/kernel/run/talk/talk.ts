@@ -7,8 +7,10 @@ import type { Briefing, Exchange, ExchangeTurn } from '../../pack/exchange.ts'
 import type { Response } from '../../response/response.ts'
 import { isFree } from '../core/interlocks.ts'
 import type { ExchangeTurnState, Floor, RunState } from '../core/state.ts'
+import { colleagueReadsBack } from '../partner/partner.ts'
 import { callSignBeside } from './callSign.ts'
 import { readBacksOf, type Speech, spokenIn, stationWords } from './radio.ts'
+import { requiredOf } from './readBackWords.ts'
 import { scripted } from './said.ts'
 
 const AHEAD: ExchangeTurnState = { status: 'ahead', partsSoFar: [], begun: {}, misses: 0, sayAgains: 0, shown: false }
@@ -50,6 +52,20 @@ export function findTurn(pack: Pack, id: string): { exchange: Exchange; turn: Ex
 /** Turns that apply and are not done. */
 export function openTurns(exchange: Exchange, state: RunState): ExchangeTurn[] {
   return exchange.turns.filter((turn) => holds(turn.when, state) && turnState(state, turn.id).status !== 'done')
+}
+
+/** The colleague reads back here; with anybody but a controller the pilot does. */
+export const isColleagues = (state: RunState, { station }: Exchange): boolean =>
+  station.role === 'controller' && colleagueReadsBack(state)
+
+/** What a turn waits for once its station has spoken. What need not be read back is the pilot's to acknowledge. */
+export const awaited = (state: RunState, exchange: Exchange, turn: ExchangeTurn): 'said' | 'relaying' =>
+  isColleagues(state, exchange) && requiredOf(turn, state).length > 0 ? 'relaying' : 'said'
+
+/** Its read-back is the colleague's, and the controller has not heard it yet. */
+export function isRelayed(state: RunState, turn: string): boolean {
+  const { status } = turnState(state, turn)
+  return status === 'relaying' || status === 'relayed'
 }
 
 /** The turn whose read-back is awaited. */
@@ -113,7 +129,7 @@ export function openExchange(pack: Pack, before: RunState, exchange: Exchange): 
     speech.push(...stationWords(pack, state, exchange, turn).whole())
     // The last word of an exchange is the pilot's: what need not be read back is acknowledged.
     if (readBacksOf(turn, state).length > 0 || openTurns(exchange, state).length === 1) {
-      state = withTurn(state, turn.id, { status: 'said', agreed: spokenIn(turn, state) })
+      state = withTurn(state, turn.id, { status: awaited(state, exchange, turn), agreed: spokenIn(turn, state) })
       break
     }
     state = closeTurn(state, turn)

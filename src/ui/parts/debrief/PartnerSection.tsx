@@ -1,7 +1,12 @@
 /** A partner who erred: every fault and whether it was caught, false objections, and the interruptions. */
 
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
-import { breakWords, type DebriefPartner, sensitivityWords } from '../../../kernel/run/debrief/debriefPartner.ts'
+import {
+  breakWords,
+  type DebriefPartner,
+  rolesWords,
+  sensitivityWords,
+} from '../../../kernel/run/debrief/debriefPartner.ts'
 
 /** In short, beside the heading. */
 export function partnerHead({ faults }: DebriefPartner): string {
@@ -11,11 +16,11 @@ export function partnerHead({ faults }: DebriefPartner): string {
 }
 
 export function PartnerSection({ partner }: { readonly partner: DebriefPartner }) {
-  const { roles, rate, faults, falseObjections, breaks } = partner
+  const { rate, faults, falseObjections, breaks } = partner
   return (
     <>
       <p>
-        {roles === 'pilotChallenges' ? 'You challenged, Otherseat answered.' : 'You answered.'}
+        {rolesWords(partner, 'You')}
         {rate !== undefined &&
           ` It was to err in ${Math.round(rate * 100)} % of its chances. ${sensitivityWords(partner)}`}
       </p>

@@ -13,6 +13,7 @@ const LONG_ABOVE_MORE = 12
 export function Challenge({ view }: { readonly view: RunView }) {
   const voiceFailed = useApp((state) => state.voice.failed)
   const role = useApp((state) => state.voice.role)
+  const isOnRadio = useApp((state) => state.voice.onRadio)
   const actions = useActions()
   const { headline, kind, hint, caution, phase, listName, begunAt } = view
   const top = useRef<HTMLDivElement>(null)
@@ -61,9 +62,11 @@ export function Challenge({ view }: { readonly view: RunView }) {
       )}
       {voiceFailed && (
         <p class="soft">
-          {role === 'otherseat'
-            ? 'The voice cannot be heard: read the challenge here.'
-            : 'The voice of the station cannot be heard: show its words.'}
+          {isOnRadio
+            ? 'The voice of your colleague cannot be heard.'
+            : role === 'otherseat'
+              ? 'The voice cannot be heard: read the challenge here.'
+              : 'The voice of the station cannot be heard: show its words.'}
         </p>
       )}
     </div>

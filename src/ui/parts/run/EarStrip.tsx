@@ -23,6 +23,7 @@ const STATES: Readonly<Record<EarState, { readonly text: string; readonly mark: 
 export function earWords({ ear, settings, voice, run }: Pick<AppState, 'ear' | 'settings' | 'voice' | 'run'>): string {
   if (run?.isDeafened) return STATES.failed.text
   if (ear.state === 'shut' && voice.speaking && voice.role !== 'otherseat') return 'Not listening: a station speaks'
+  if (ear.state === 'shut' && voice.speaking && voice.onRadio) return 'Not listening: your colleague speaks'
   if (ear.state !== 'shut' || ear.gate === 'open' || voice.speaking) return STATES[ear.state].text
   if (ear.gate === 'radio') return 'Not listening: radio key'
   const { talk } = settings.switches
@@ -46,12 +47,14 @@ export function EarStrip() {
   )
 }
 
-/** What the voice says, or said last. The words of a station are to be heard, and stand nowhere by themselves. */
+/** What the voice says, or said last. Words on the radio are to be heard, and stand nowhere by themselves. */
 function Said() {
   const speaking = useApp((state) => state.voice.speaking)
   const role = useApp((state) => state.voice.role)
+  const isOnRadio = useApp((state) => state.voice.onRadio)
   const isUnheard = useApp((state) => state.voice.failed)
   const last = useApp((state) => state.run?.said)
+  if (speaking && isOnRadio) return <p class="said">{!isUnheard && 'Your colleague speaks on the radio'}</p>
   if (speaking && role !== 'otherseat') return <p class="said">{!isUnheard && SPEAKS[role]}</p>
   const said = speaking || last
   return <p class="said soft">{said && `Otherseat: “${said}”`}</p>

@@ -5,6 +5,7 @@ import { useActions } from '../../useApp.ts'
 import { Mark, type MarkName } from '../shell/Mark.tsx'
 
 const ELEMENTS: Readonly<Record<ElementShown, { readonly text: string; readonly mark: MarkName }>> = {
+  relayed: { text: '', mark: 'ring' },
   ahead: { text: 'to be read back', mark: 'ring' },
   right: { text: 'right', mark: 'full' },
   wrong: { text: 'wrong', mark: 'unequal' },
@@ -20,13 +21,14 @@ const TURNS: Readonly<Record<ViewTurn['state'], MarkName>> = {
 }
 
 export function ExchangePanel({ exchange }: { readonly exchange: ViewExchange }) {
-  const { station, role, pending, turns, refusal } = exchange
+  const { station, role, isRelayed, pending, turns, refusal } = exchange
   return (
     <section class="stack" aria-label="Exchange">
       <p class="station">
         <Mark name="waves" /> <strong>{station}</strong>
         {role !== 'otherseat' && <span class="soft">{ROLE_WORDS[role]}</span>}
       </p>
+      {isRelayed && <p class="soft">Your colleague reads back. You may object at any time.</p>}
       {refusal && (
         <p class="notice" role="status">
           <strong>Not yet</strong> {refusal}

@@ -1,4 +1,4 @@
-/** Who challenges, whether the partner errs, and whether the pilot is interrupted on purpose. */
+/** Who challenges, who reads back, whether the partner errs, and whether the pilot is interrupted on purpose. */
 
 import { caughtByDose, nextDose } from '../../../kernel/run/partner/dose.ts'
 import { useActions, useApp } from '../../useApp.ts'
@@ -12,6 +12,10 @@ const ROLES = [
     about: 'Otherseat answers, its side simulated; you go on or object',
   },
 ] as const
+const READ_BACKS = [
+  { value: 'pilot', label: 'You read back' },
+  { value: 'colleague', label: 'Your colleague reads back', about: 'you call, listen to both, and object' },
+] as const
 const ERRS = [
   { value: 'no', label: 'Does not err' },
   { value: 'yes', label: 'Errs', about: 'you object; nobody says when, and the debrief tells all' },
@@ -24,11 +28,19 @@ const BREAKS = [
 ] as const
 
 export function PartnerSettings() {
-  const { roles, partnerErrs, breaks, partnerRuns } = useApp((state) => state.settings)
+  const { roles, readBacks, stations, partnerErrs, breaks, partnerRuns } = useApp((state) => state.settings)
   const { settings: set } = useActions()
   return (
     <>
       <Choices legend="Roles in a list" options={ROLES} value={roles} choose={(value) => set({ roles: value })} />
+      {stations && (
+        <Choices
+          legend="The radio"
+          options={READ_BACKS}
+          value={readBacks}
+          choose={(value) => set({ readBacks: value })}
+        />
+      )}
       <Choices
         legend="Your partner"
         options={ERRS}

@@ -1,0 +1,106 @@
+/** What the pilot says to a colleague's read-back: "negative, squawk three one four six", "you left out the squawk". */
+
+import { INSTEAD, SKIPPED } from '../hearing/objections.ts'
+import { phrase } from '../hearing/phrases.ts'
+import type { Element } from '../pack/exchange.ts'
+import { figuresFor } from '../pack/place.ts'
+import { cuesOf } from '../response/cues.ts'
+import type { Hypotheses } from '../response/hypotheses.ts'
+import { judgeReadBack, wholeResponse } from '../response/readBack.ts'
+import { readOff } from '../response/readOff.ts'
+import { segmentsOf } from '../response/segments.ts'
+import { radioBreath } from '../run/partner/breath.ts'
+import { readBacksMeant } from '../run/partner/meant.ts'
+import type { ObjectionTo } from '../run/partner/model.ts'
+import { partnerOf } from '../run/partner/partner.ts'
+import { callSignBeside } from '../run/talk/callSign.ts'
+import { requiredOf } from '../run/talk/readBackWords.ts'
+import { saidValues } from '../run/talk/said.ts'
+import { findTurn } from '../run/talk/talk.ts'
+import { judgedBy } from './transmission.ts'
+import type { Utterance } from './utterance.ts'
+
+/** Its number among all chances, and the elements that are named; none where it could be any. */
+export interface RadioObjection {
+  readonly to: ObjectionTo
+  readonly chance: number
+  readonly elements?: readonly string[]
+}
+
+/** An element that was left out, by its name. */
+export function leftOutIn({ pack, state }: Utterance, text: string): RadioObjection | undefined {
+  const lead = SKIPPED.find((words) => text.startsWith(`${words} `))
+  if (lead === undefined) return undefined
+  const name = text.slice(lead.length).trim().replace(/^the /, '')
+  const { chances } = partnerOf(state)
+  for (const at of radioBreath(pack, state)) {
+    const { kind, about } = chances[at] ?? {}
+    if (kind !== 'colleague' || about === undefined) continue
+    const isNamed = ({ label, alsoCalled }: Element) => [label, ...alsoCalled].some((one) => phrase(one) === name)
+    const elements = requiredOf(findTurn(pack, about).turn, state).filter(isNamed)
+    if (elements.length > 0) return { to: 'skipped', chance: at, elements: elements.map(({ id }) => id) }
+  }
+  return undefined
+}
+
+/** "Correction" is what is said on the radio itself. */
+const LEADS = [...INSTEAD, 'correction'] as const
+
+/** A value of a read-back, whatever it should be; the newest read-back that it can be of. */
+export function otherReadBack(utterance: Utterance, text: string): RadioObjection | undefined {
+  const { pack, state, said } = utterance
+  const lead = LEADS.find((words) => text.startsWith(`${words} `))
+  if (lead === undefined) return undefined
+  if (lead === 'correction' && radioBreath(pack, state).length === 0) return undefined
+  const rest = afterLead(said, lead)
+  const found = readBacksMeant(pack, state).flatMap((chance) => {
+    const read = readIn(utterance, partnerOf(state).chances[chance]?.about ?? '', rest)
+    return read ? [{ chance, ...read }] : []
+  })
+  // A number may be of several: it is of the one that it is called by, or right in.
+  const [best] = found.toSorted((one, other) => other.sure - one.sure)
+  if (!best) return undefined
+  const { chance, elements } = best
+  return { to: 'value', chance, ...(elements.length > 0 && { elements }) }
+}
+
+/** Elements that a value was said for; empty where it could be of several. The surer, the likelier this turn is meant. */
+interface Read {
+  readonly elements: readonly string[]
+  readonly sure: number
+}
+
+/** Undefined where no value of this turn was said. */
+function readIn(utterance: Utterance, about: string, rest: Hypotheses): Read | undefined {
+  const { pack, state } = utterance
+  const { exchange, turn } = findTurn(pack, about)
+  const required = requiredOf(turn, state)
+  const all = [...required, { id: 'callSign', response: callSignBeside(pack, exchange) }]
+  const figures = figuresFor(pack, saidValues(state), wholeResponse(all).figures)
+  const { parts } = judgeReadBack(all, { ...judgedBy(utterance, turn, rest, []), ...rest, figures })
+  const partsOf = ({ response }: (typeof required)[number]) =>
+    parts.filter(({ name, state: part }) => response.figures.includes(name) && part !== 'missing')
+  const said = required.filter((element) => partsOf(element).length > 0)
+  if (said.length > 0) {
+    const segments = segmentsOf(cuesOf(all, figures), rest.heard.tokens, new Set())
+    const isNamed = segments.some(({ element }) => said.some(({ id }) => id === all[element]?.id))
+    const isRight = said.flatMap(partsOf).every((part) => part.state === 'ok')
+    return { elements: said.map(({ id }) => id), sure: 1 + (isNamed ? 1 : 0) + (isRight ? 2 : 0) }
+  }
+  const isRead = required.some(({ label, response }) =>
+    response.figures.some((name) => {
+      const declared = pack.figures.declarations[name]
+      return declared && readOff(declared.spec, [label, declared.label, ...declared.alsoCalled], rest) !== undefined
+    }),
+  )
+  return isRead ? { elements: [], sure: 0 } : undefined
+}
+
+function afterLead(said: Hypotheses, lead: string): Hypotheses {
+  const words = lead.split(' ')
+  const cut = <T extends Hypotheses['heard']>(one: T): T => {
+    const from = one.tokens.findIndex(({ text }) => text === words[0])
+    return { ...one, tokens: one.tokens.slice(from + words.length) }
+  }
+  return { heard: cut(said.heard), ...(said.alternatives && { alternatives: said.alternatives.map(cut) }) }
+}
