@@ -145,6 +145,17 @@ describe.each(packs)('with the pack $id', (pack) => {
     }
   })
 
+  test('what a controller has read back can be said by the other seat, and put right', () => {
+    const elements = pack.phases.flatMap(({ activities }) =>
+      activities.flatMap((one) =>
+        one.type === 'exchange' && one.station.role === 'controller' ? one.turns.flatMap((turn) => turn.elements) : [],
+      ),
+    )
+    const texts = elements.filter(({ readBack }) => readBack).flatMap(({ says }) => waysOf(pack, says))
+    expect(texts.length).toBeGreaterThan(10)
+    expect(unsaid(texts.flatMap((text) => [text, `Correction, ${text}.`]))).toEqual([])
+  })
+
   test('everything that the runner composes of its names can be said', () => {
     const challenges = items.map((item) => item.challenge)
     const labels = figures.map((figure) => figure.label)

@@ -7,7 +7,7 @@ import type { Pack, Watch } from '../../pack/checklist.ts'
 import type { Exchange } from '../../pack/exchange.ts'
 import { partNames } from '../../response/readBack.ts'
 import { readBacksOf, type Speech, stationWords, voiced } from '../talk/radio.ts'
-import { exchangeAt, openExchange, pendingTurn, turnState } from '../talk/talk.ts'
+import { exchangeAt, isColleagues, openExchange, pendingTurn, turnState } from '../talk/talk.ts'
 import { sayOnce } from '../watch/saidOnce.ts'
 import { watchAt, watchState } from '../watch/watchTiming.ts'
 import { runningClocks } from './clocks.ts'
@@ -74,7 +74,8 @@ function readBackAsked(
   const station = stationWords(pack, state, exchange, pending)
   // The colleague reads it back, once it has been heard.
   if (status === 'relaying') return { stations: station.again(), words: '' }
-  if (status === 'relayed') return { stations: [], words: '' }
+  if (status === 'relayed' || (status === 'slipped' && isColleagues(state, exchange)))
+    return { stations: [], words: '' }
   // All of it is right, and nobody has said whose it is.
   const isUnsigned = missing.length === 0 && partsSoFar.length > 0 && exchange.station.role === 'controller'
   if (isUnsigned) return { stations: station.sayAgainCallSign(), words: '' }

@@ -209,6 +209,8 @@ describe('a right read-back', () => {
     const fault: Fault = { kind: 'readBack', grade: 'middling', about: 'clearance.full', figure: 'code', seed: 3 }
     const run = called(fault)
     expect(run.state.turns['clearance.full']).toMatchObject({ status: 'slipped' })
+    // Nothing is asked of the pilot, who has read back nothing.
+    expect(run.hear('you left out the level').said()).toEqual(['otherseat: Climb to five thousand is correct.'])
     run.hear('negative, squawk four two seven one')
     expect(run.state.turns['clearance.full']).toMatchObject({ status: 'done', slip: 'noticed' })
     expect(chances(run)).toMatchObject([{ kind: 'colleague' }, { kind: 'station', fault, objection: {} }])
