@@ -10,8 +10,11 @@ import { createPackShelf } from './adapters/packShelf.ts'
 import { createPackStarts } from './adapters/packStarts.ts'
 import { createRoomKept } from './adapters/room/roomKept.ts'
 import { createSiteStorage } from './adapters/siteStorage.ts'
+import { createSoundShelf } from './adapters/soundShelf.ts'
 import { createTextCache } from './adapters/textCache.ts'
 import { createVoice } from './adapters/voice/chooseVoice.ts'
+import { createSound } from './adapters/voice/sound.ts'
+import { createSoundPlayer } from './adapters/voice/soundPlayer.ts'
 import { createWorkerClock } from './adapters/workerClock.ts'
 import type { Actions } from './app/actions/actions.ts'
 import { makeActions } from './app/actions/makeActions.ts'
@@ -35,7 +38,9 @@ export interface AppParts {
 
 export function composeApp({ store, log, packFiles, openHere, saveSettings, tab, kept, edition }: AppParts): Actions {
   const clock = createWorkerClock()
-  const voice = createVoice({ clock, settings: () => spokenSettings(store.getState()) })
+  const spoken = () => spokenSettings(store.getState())
+  const sound = createSound(clock, undefined, () => spoken().output)
+  const voice = createVoice({ clock, sound, settings: spoken })
   const ear = createEar({
     clock,
     modelBase: new URL('model/', document.baseURI).href,
@@ -53,6 +58,8 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab,
     packShelf: createPackShelf(),
     packStarts: createPackStarts(),
     siteStorage: createSiteStorage(),
+    soundShelf: createSoundShelf(),
+    soundPlayer: createSoundPlayer(sound),
     workedOut: createTextCache('otherseat-worked-out'),
     newPackKey: newId,
     newRunId: newId,

@@ -16,6 +16,8 @@ export type EarEvent =
   | { readonly type: 'speechBegan'; readonly listenId: number; readonly at: number }
   /** Words so far: shown, never judged, never logged. */
   | { readonly type: 'soFar'; readonly listenId: number; readonly text: string }
+  /** What the utterance sounded like that is reported next, where that was asked for: 16 kHz mono, 16 bits. */
+  | { readonly type: 'sound'; readonly listenId: number; readonly beganAt: number; readonly samples: Int16Array }
   | { readonly type: 'heard'; readonly heard: Heard }
   /** dBFS, about ten times a second. */
   | { readonly type: 'level'; readonly level: number; readonly noise: number; readonly clipping: boolean }
@@ -59,6 +61,8 @@ export interface ListenRequest {
   readonly isHeadset?: boolean
   /** This speaker pauses between words: the end is waited for longer. */
   readonly isPatient?: boolean
+  /** The pilot keeps the sound of what is said: it is reported as well, by an ear that has it. */
+  readonly keepsSound?: boolean
 }
 
 /** An ear that this browser has, for the settings. */
@@ -67,6 +71,8 @@ export interface EarOffer {
   readonly label: string
   readonly about: string
   readonly hasSecondModel: boolean
+  /** What was said can be kept as sound. */
+  readonly givesSound?: true
   /** Where sound may leave the device: what is said as long as the ear is in use, and why, where it is chosen. */
   readonly away?: { readonly note: string; readonly reason: string }
 }
@@ -143,6 +149,31 @@ export interface RunArchive extends RunLog {
 export interface StoredRun {
   readonly summary: RunSummary
   readonly events: readonly unknown[]
+}
+
+/** The sound of utterances by the numbers of the events that they became: 16 kHz mono, 16 bits. */
+export type RunSounds = ReadonlyMap<number, Int16Array>
+
+/**
+ * Where the sound of what was said in runs lies, beside the log, which knows nothing of it. Whatever cannot be done is a
+ * rejection that says why, in one sentence.
+ */
+export interface SoundShelf {
+  /** What is there under a number stays. */
+  put(runId: string, sounds: RunSounds): Promise<void>
+  read(runId: string, seq: number): Promise<Int16Array | undefined>
+  /** The numbers of events whose sound is there. */
+  numbers(runId: string): Promise<readonly number[]>
+  /** Takes those of a run out, and gives what was there. */
+  take(runId: string): Promise<RunSounds>
+  size(): Promise<{ readonly bytes: number; readonly runs: number }>
+  deleteAll(): Promise<void>
+}
+
+/** Plays sound that was kept. */
+export interface SoundPlayer {
+  /** Resolves when it has ended, or was cut off by the signal; false where the browser does not let it sound. */
+  play(samples: Int16Array, signal: AbortSignal): Promise<boolean>
 }
 
 /** The room that the browser gives to this site, and whether it may take what lies there away when it runs short. */

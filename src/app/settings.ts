@@ -58,6 +58,8 @@ export interface Settings {
   readonly digitsFirst: boolean
   /** Five and nine count as "fife" and "niner", or said twice. */
   readonly fiveNine: boolean
+  /** The sound of what is said in runs is kept on this device. */
+  readonly keepsSound: boolean
   /** This speaker's times to look and answer, from the sound check and the runs since; null before the first. */
   readonly lookTimes: LookTimes | null
   /** The run that they took in last; empty before the first. */
@@ -103,6 +105,7 @@ export const DEFAULT_SETTINGS: Settings = {
   pauses: 'usual',
   digitsFirst: false,
   fiveNine: false,
+  keepsSound: false,
   lookTimes: null,
   lookTimesFrom: '',
   microphone: '',

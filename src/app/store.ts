@@ -29,6 +29,7 @@ import type { ShownMoment } from './run/lastAnswer.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
 import { EMPTY_RUNS, type RunsState } from './runs/runsState.ts'
+import { EMPTY_SOUNDS, type SoundsState } from './runs/soundsState.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
 import type { DialTold, DrillTold, Training } from './training/training.ts'
@@ -75,6 +76,8 @@ export interface AppState {
   readonly shelf: ShelfState
   /** What the screen of runs shows. */
   readonly runs: RunsState
+  /** What they show of sound that is kept with runs. */
+  readonly sounds: SoundsState
   /** Of the pack that could not be opened, or of inputs that could not be read. */
   readonly problems: readonly Problem[]
   /** Example revisions of the pack: name -> text. */
@@ -212,6 +215,7 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     chosen: undefined,
     shelf: EMPTY_SHELF,
     runs: EMPTY_RUNS,
+    sounds: EMPTY_SOUNDS,
     problems: [],
     examples: {},
     draft: EMPTY_DRAFT,

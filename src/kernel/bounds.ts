@@ -43,9 +43,12 @@ export const MOST_NAMED = 5
 
 /** Bytes of the log of one run; a long departure with all its voices has 400,000. */
 export const MOST_LOG_BYTES = 16_000_000
-/** Runs in one archive, its bytes, and the bytes of all that it unpacks to. */
+/** Runs in one archive, its files with the sounds among them (a zip counts up to 65,535), its bytes, and all that it unpacks to. */
 export const MOST_RUNS = 20_000
+export const MOST_ARCHIVE_FILES = 60_000
 export const MOST_ARCHIVE_BYTES = 512_000_000
 export const MOST_UNPACKED_BYTES = 4_000_000_000
+/** Bytes of one sound, half a minute; the ear ends an utterance after 12 s. */
+export const MOST_SOUND_BYTES = 1_000_000
 /** Letters of a run's id; the app's own have 36. */
 export const LONGEST_RUN_ID = 100

@@ -20,7 +20,7 @@ function seat(options: FakeVoiceOptions & { readonly endedAt?: number; readonly 
   const clock = createVirtualClock(10_000)
   const ear = createFakeEar(clock.now)
   const voice = { ...createFakeVoice(options), endedAt: () => options.endedAt }
-  const is = { hearing: false, headset: options.isHeadset ?? false, patient: false }
+  const is = { hearing: false, headset: options.isHeadset ?? false, patient: false, kept: false }
   const happened: EventBody[] = []
   /** What is told of the voice; the empty text is its end. */
   const told: string[] = []
@@ -34,6 +34,7 @@ function seat(options: FakeVoiceOptions & { readonly endedAt?: number; readonly 
     isHearing: () => is.hearing,
     isHeadset: () => is.headset,
     isPatient: () => is.patient,
+    keepsSound: () => is.kept,
   })
   return { ...performer, clock, ear, voice, is, happened, told, taken }
 }
@@ -64,6 +65,14 @@ describe('a turn', () => {
     voice.tone = async () => clock.skip(200)
     await perform([SHUT, speak('Takeoff trim?'), { type: 'tone', tone: 'soft' }, listen(2)])
     expect(ear.listening()?.after).toBe(10_200)
+  })
+
+  it('asks for the sound of what is said where that is kept', async () => {
+    const { perform, ear, is } = seat()
+    await perform(TURN)
+    is.kept = true
+    await perform(TURN)
+    expect(ear.requests.map(({ keepsSound }) => keepsSound)).toEqual([undefined, true])
   })
 
   it('without words listens from now', async () => {

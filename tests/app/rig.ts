@@ -2,9 +2,10 @@
 
 import { readFile } from 'node:fs/promises'
 import { resolve } from 'node:path'
-import { createSession } from '../../src/app/run/session.ts'
+import { createSession, type SessionParts } from '../../src/app/run/session.ts'
 import { showEar, showRun } from '../../src/app/run/showRun.ts'
 import { newRun, replayed } from '../../src/app/run/storedRun.ts'
+import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { createAppStore } from '../../src/app/store.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
 import { createVirtualClock } from '../../src/cli/virtualClock.ts'
@@ -44,6 +45,8 @@ export interface RigOptions extends FakeVoiceOptions {
   /** With the voices outside the crew, and a load sheet that holds what they will say, in place of the preliminary figures. */
   readonly talk?: string
   readonly log?: FakeLog
+  /** The person keeps the sound of what is said. */
+  readonly keepSound?: NonNullable<SessionParts['keepSound']>
 }
 
 export async function rig(options: RigOptions = {}) {
@@ -52,9 +55,11 @@ export async function rig(options: RigOptions = {}) {
   const ear = createFakeEar(clock.now)
   const voice = createFakeVoice(options)
   const log = options.log ?? createFakeLog()
-  const store = createAppStore({ pack })
+  const { keepSound } = options
+  const store = createAppStore({ pack, settings: { ...DEFAULT_SETTINGS, keepsSound: keepSound !== undefined } })
   const soFar = options.events ? replayed(pack, options.events) : newRun(pack, 'run')
-  const run = createSession({ clock, log, ear, voice, settings: () => store.getState().settings }, soFar)
+  const settings = () => store.getState().settings
+  const run = createSession({ clock, log, ear, voice, settings, ...(keepSound && { keepSound }) }, soFar)
   showEar(store, ear)
   showRun(store, run)
   /** Lets all that waits its turn be done and performed; a voice that holds its text is not waited for. */

@@ -5,6 +5,7 @@ import { createFakeCache } from './cache.ts'
 import { createFakeEar } from './ear.ts'
 import { createFakeShelf } from './packShelf.ts'
 import { fakeStarts } from './packStarts.ts'
+import { createFakeSoundPlayer, createFakeSoundShelf } from './soundShelf.ts'
 import { createFakeVoice } from './voice.ts'
 
 type Named = 'store' | 'clock' | 'log' | 'packFiles'
@@ -20,6 +21,8 @@ export function fakeActionParts<Own extends Partial<ActionParts>>(own: Own & Pic
     packShelf: createFakeShelf(),
     packStarts: fakeStarts,
     siteStorage: { room: async () => undefined, isKept: async () => undefined, keep: async () => undefined },
+    soundShelf: createFakeSoundShelf(),
+    soundPlayer: createFakeSoundPlayer(),
     workedOut: createFakeCache(),
     newPackKey: () => `own ${++keys}`,
     lock: { hold: async () => true, isHeld: async () => false, release() {} },

@@ -15,6 +15,8 @@ export interface FakeEar extends Ear {
   listening(): ListenRequest | undefined
   /** The pilot says something; `listenId` names an earlier turn for words that come late. */
   hear(text: string, more?: Partial<Heard>): void
+  /** What the pilot says next sounds like this, to whoever asks for it. */
+  sounds(samples: Int16Array): void
   emit(event: EarEvent): void
 }
 
@@ -25,6 +27,7 @@ export function createFakeEar(now: () => number = () => 0): FakeEar {
   const gates: EarGate[] = []
   let current: ListenRequest | undefined
   let isDead = false
+  let samples: Int16Array | undefined
   const emit = (event: EarEvent) => {
     if (event.type === 'failed') isDead = true
     listeners.emit(event)
@@ -58,7 +61,15 @@ export function createFakeEar(now: () => number = () => 0): FakeEar {
     hear(text, more = {}) {
       const listenId = more.listenId ?? current?.listenId
       if (listenId === undefined) throw new Error(`nobody listens to "${text}"`)
-      emit({ type: 'heard', heard: { text, beganAt: now(), endedAt: now(), by: 'voice', ...more, listenId } })
+      const heard: Heard = { text, beganAt: now(), endedAt: now(), by: 'voice', ...more, listenId }
+      if (samples && heard.by === 'voice' && requests.find((one) => one.listenId === listenId)?.keepsSound) {
+        emit({ type: 'sound', listenId, beganAt: heard.beganAt, samples })
+      }
+      samples = undefined
+      emit({ type: 'heard', heard })
+    },
+    sounds(next) {
+      samples = next
     },
   }
 }

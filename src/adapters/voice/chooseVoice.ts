@@ -40,10 +40,12 @@ const EMBEDDED = 'embedded'
 export interface VoiceParts {
   readonly settings: () => VoiceSettings
   readonly clock?: Clock
+  /** The page's output, where something else plays through it as well. */
+  readonly sound?: Sound
 }
 
-export function createVoice({ settings, clock = systemClock }: VoiceParts): AppVoice {
-  const sound = createSound(clock, undefined, () => settings().output ?? '')
+export function createVoice({ settings, clock = systemClock, ...parts }: VoiceParts): AppVoice {
+  const sound = parts.sound ?? createSound(clock, undefined, () => settings().output ?? '')
   const browser = createBrowserVoice({ clock, settings: (role) => ({ ...settings(), rate: rateOf(settings(), role) }) })
   // Waiting for the browser's voices begins with the page, not with the first word.
   void browser.isUsable()

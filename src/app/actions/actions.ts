@@ -21,6 +21,7 @@ export type Actions = DraftActions &
   SoundActions &
   TrainingActions &
   SettingsActions &
+  KeptSoundActions &
   RoomActions &
   EditionActions
 
@@ -148,6 +149,9 @@ export interface DebriefActions {
   replayTo(index: number): void
   replaySpeed(speed: Speed): void
   endReplay(): void
+  /** Plays what was said in an event of the run debriefed, where its sound was kept; not while a run is on. */
+  hearSound(seq: number): Promise<void>
+  stopSound(): void
 }
 
 /** The runs that this browser keeps. Files are handed back to be saved. */
@@ -205,6 +209,14 @@ export interface TrainingActions {
 
 export interface SettingsActions {
   settings(change: Partial<Settings>): void
+}
+
+/** The sound of what was said, kept with the runs. */
+export interface KeptSoundActions {
+  /** Looks up how much there is. */
+  readSounds(): Promise<void>
+  /** Of all runs; there is no way back. */
+  deleteSounds(): Promise<void>
 }
 
 export interface EditionActions {

@@ -7,9 +7,11 @@ import { cuesOf } from '../../kernel/run/debrief/replay.ts'
 import { createPlayer, type Player } from '../replay/player.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { offerUnfinished } from '../run/unfinished.ts'
+import type { KeptSounds } from '../runs/keptSounds.ts'
 import type { RunsState } from '../runs/runsState.ts'
 import { hasRunOn } from '../selectors.ts'
 import type { Settings } from '../settings.ts'
+import { createHearing, type HearingParts } from '../sound/hearing.ts'
 import type { DebriefActions } from './actions.ts'
 import { timesWith } from './lookTimes.ts'
 
@@ -17,6 +19,7 @@ interface Means {
   /** In a gesture, before anything may sound. */
   readonly wake: () => void
   readonly change: (settings: Partial<Settings>) => void
+  readonly keptSounds: Pick<KeptSounds, 'lookUp'>
 }
 
 /** Makes a debrief and shows it; `opened` where it is of a run from the list. */
@@ -28,10 +31,12 @@ export type ShowDebrief = (
 ) => void
 
 export function debriefActions(
-  { store, voice, clock, log }: ControllerParts,
+  parts: ControllerParts & Pick<HearingParts, 'soundShelf' | 'soundPlayer'>,
   controller: RunController,
-  { wake, change }: Means,
+  { wake, change, keptSounds }: Means,
 ): DebriefActions & { readonly showDebriefOf: ShowDebrief } {
+  const { store, voice, clock, log } = parts
+  const hearing = createHearing(parts)
   let player: Player | undefined
 
   const show: ShowDebrief = (pack, events, isUnderWay, opened) => {
@@ -41,9 +46,11 @@ export function debriefActions(
       ...{ debrief, debriefed: { pack, events }, screen: 'debrief' },
       runs: { ...runs, opened },
     }))
+    void keptSounds.lookUp(debrief.runId, events)
   }
 
   function stopReplay(): void {
+    hearing.stop()
     player?.pause()
     player = undefined
     store.setState({ replay: undefined })
@@ -91,6 +98,7 @@ export function debriefActions(
       await leaveRun()
       // Nothing may listen while it plays.
       if (hasRunOn(store.getState())) return
+      hearing.stop()
       player?.pause()
       player = createPlayer({
         ...{ voice, clock },
@@ -103,5 +111,13 @@ export function debriefActions(
     replayTo: (index) => player?.to(index),
     replaySpeed: (speed) => player?.speed(speed),
     endReplay: stopReplay,
+    async hearSound(seq) {
+      wake()
+      player?.pause()
+      await leaveRun()
+      // As with a replay.
+      if (!hasRunOn(store.getState())) await hearing.hear(seq)
+    },
+    stopSound: hearing.stop,
   }
 }

@@ -1,12 +1,23 @@
 /** Puts together what the screens may ask for. */
 
-import type { Edition, PackFiles, PackShelf, RoomServer, SiteStorage, Switches, TextCache } from '../../ports.ts'
+import type {
+  Edition,
+  PackFiles,
+  PackShelf,
+  RoomServer,
+  SiteStorage,
+  SoundPlayer,
+  SoundShelf,
+  Switches,
+  TextCache,
+} from '../../ports.ts'
 import { allPackFiles } from '../packs/allPackFiles.ts'
 import { createOwnPacks } from '../packs/ownPacks.ts'
 import { type RoomKept, roomActions } from '../room/roomActions.ts'
 import { type ControllerParts, createRunController } from '../run/controller.ts'
 import { showEar } from '../run/showRun.ts'
 import { createTalkKeys } from '../run/talkKeys.ts'
+import { createKeptSounds } from '../runs/keptSounds.ts'
 import { type Settings, withSwitch } from '../settings.ts'
 import type { Actions } from './actions.ts'
 import { debriefActions } from './debriefActions.ts'
@@ -23,6 +34,9 @@ export interface ActionParts extends ControllerParts, SoundActionParts {
   /** Packs to begin one's own with. */
   readonly packStarts: Pick<PackFiles, 'load' | 'examples'>
   readonly siteStorage: SiteStorage
+  /** Where the sound of what was said is kept, and what plays it. */
+  readonly soundShelf: SoundShelf
+  readonly soundPlayer: SoundPlayer
   /** For a pack that comes to be. */
   readonly newPackKey: () => string
   /** What was worked out of the log. */
@@ -48,10 +62,12 @@ export function makeActions(parts: ActionParts): Actions {
   showEar(store, ear)
   const own = createOwnPacks(parts.packShelf)
   const packFiles = allPackFiles(parts.packFiles, own)
-  const controller = createRunController({ ...parts, packFiles })
+  const keptSounds = createKeptSounds(store, parts.soundShelf)
+  const keepSound = (...sound: Parameters<typeof keptSounds.keep>) => void keptSounds.keep(...sound)
+  const controller = createRunController({ ...parts, packFiles, keepSound })
   const run = runActions(parts, controller, wake, change)
   const { changeEar, ...sound } = soundActions(parts, controller, wake, change)
-  const { showDebriefOf, ...debriefs } = debriefActions(parts, controller, { wake, change })
+  const { showDebriefOf, ...debriefs } = debriefActions(parts, controller, { wake, change, keptSounds })
   const keys = createTalkKeys({
     ...{ store, ear, press: run.press },
     interrupt: () => controller.session()?.interrupt(),
@@ -80,7 +96,9 @@ export function makeActions(parts: ActionParts): Actions {
     ...paperActions(store, controller),
     ...run,
     ...debriefs,
-    ...runsActions(parts, controller, showDebriefOf),
+    ...runsActions({ ...parts, keptSounds }, controller, showDebriefOf),
+    readSounds: keptSounds.showSize,
+    deleteSounds: keptSounds.deleteAll,
     ...sound,
     ...trainingActions(parts, controller, wake),
     ...roomActions({ ...parts, session: controller.session, newId: parts.newRunId }),

@@ -1,9 +1,10 @@
 /** The runs that this browser keeps: listed, opened, deleted, taken out as files and brought in. */
 
 import { isAccountDue, type RunSummary } from '../../kernel/run/core/summary.ts'
-import type { SiteStorage, StoredRun } from '../../ports.ts'
+import type { SiteStorage, SoundShelf, StoredRun } from '../../ports.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { findUnfinished } from '../run/unfinished.ts'
+import type { KeptSounds } from '../runs/keptSounds.ts'
 import type { RunReader } from '../runs/runRead.ts'
 import type { RunsState } from '../runs/runsState.ts'
 import { hasRunOn } from '../selectors.ts'
@@ -12,6 +13,8 @@ import type { ShowDebrief } from './debriefActions.ts'
 
 export interface RunsActionParts extends Pick<ControllerParts, 'store' | 'log' | 'lock' | 'clock' | 'openHere'> {
   readonly siteStorage: SiteStorage
+  readonly soundShelf: Pick<SoundShelf, 'put'>
+  readonly keptSounds: Pick<KeptSounds, 'all' | 'take' | 'bringBack' | 'forget'>
 }
 
 /** Accounts that are made before the list is shown anew. */
@@ -22,7 +25,7 @@ export function runsActions(
   controller: Pick<RunController, 'session'>,
   showDebriefOf: ShowDebrief,
 ): RunsActions {
-  const { store, log, lock, clock, siteStorage } = parts
+  const { store, log, lock, clock, siteStorage, keptSounds } = parts
   let reader: RunReader | undefined
   let deleted: StoredRun | undefined
   let reading = 0
@@ -102,7 +105,8 @@ export function runsActions(
       // Gone already: a second click must not take the way back.
       if (!taken) return readRuns()
       deleted = taken
-      show({ undoable: `The run of ${taken.summary.pack} was deleted.`, ...{ wrong: [], told: [] } })
+      const wrong = await keptSounds.take(runId)
+      show({ undoable: `The run of ${taken.summary.pack} was deleted.`, wrong: linesOf(wrong), told: [] })
       if (store.getState().debrief?.runId === runId) {
         store.setState({ debrief: undefined, debriefed: undefined })
         show({ opened: undefined })
@@ -117,6 +121,7 @@ export function runsActions(
       show({ undoable: '' })
       try {
         await log.put(run)
+        show({ wrong: linesOf(await keptSounds.bringBack(run.summary.runId)) })
       } catch (error) {
         deleted = run
         show({ undoable: `The run of ${run.summary.pack} was deleted.` })
@@ -132,10 +137,12 @@ export function runsActions(
         const { importRuns } = await import('../runs/runImport.ts')
         const tell = (done: number, of: number) => show({ busy: `Reading run ${done + 1} of ${of}` })
         show({ told: [], wrong: [] })
-        show(await importRuns({ log, lock, reader: await readerOf(), tell }, files))
+        const sounds = parts.soundShelf
+        show(await importRuns({ log, lock, sounds, reader: await readerOf(), tell }, files))
         // What was deleted may have come back in a file.
         if (deleted && (await log.read(deleted.summary.runId)).length > 0) {
           deleted = undefined
+          keptSounds.forget()
           show({ undoable: '' })
         }
       } finally {
@@ -152,7 +159,11 @@ export function runsActions(
       const values = await valuesOf(runId)
       const summary = await summaryOf(values)
       const run = form === 'csv' ? await read(values) : undefined
-      if (summary && form === 'zip') return zippedRun(values, summary, clock.now())
+      if (summary && form === 'zip') {
+        const sounds = await keptSounds.all(runId)
+        if (!sounds) refuse('The sound of the run could not be read; the file has the rest.')
+        return zippedRun(values, summary, clock.now(), sounds)
+      }
       if (summary && run && !('why' in run)) return csvOfRun(run.pack, run.events, summary)
       refuse(`The run cannot be saved in this form: ${run && 'why' in run ? run.why : 'its log has no beginning'}.`)
       return undefined
@@ -162,7 +173,9 @@ export function runsActions(
       const list = await log.runs()
       const tell = (done: number) => show({ busy: `Packing run ${done} of ${list.length}` })
       try {
-        return await zippedRuns(log, list, clock.now(), tell)
+        const saved = await zippedRuns({ log, soundsOf: keptSounds.all, tell }, list, clock.now())
+        if (saved.silent > 0) refuse(silentWords(saved.silent))
+        return saved
       } finally {
         show({ busy: '' })
       }
@@ -183,3 +196,8 @@ export function runsActions(
     if (found) store.setState({ ...found, needsGesture: false })
   }
 }
+
+const linesOf = (line: string) => (line === '' ? [] : [line])
+
+const silentWords = (count: number) =>
+  `The archive is without the sound of ${count === 1 ? '1 run' : `${count} runs`}: it cannot be read, or there is no more room. Save ${count === 1 ? 'it by itself' : 'these by themselves'}.`

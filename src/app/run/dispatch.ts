@@ -25,7 +25,8 @@ export type InTurn = (state: RunState) => EventBody | readonly EventBody[] | und
 export interface Dispatch {
   /** Resolves when it is stored and its effects are under way. Never rejects. */
   happen(what: EventBody | InTurn): Promise<void>
-  hear(heard: Heard): Promise<void>
+  /** The same; resolves to the event that it became, the first where it became several. */
+  hear(heard: Heard): Promise<RunEvent | undefined>
   readonly state: () => RunState
   /** Resolves when nothing waits its turn, and what was asked for has been performed. */
   settled(): Promise<void>
@@ -65,8 +66,8 @@ export function createDispatch({ pack, record, clock, changed, perform, ...parts
     return state.status !== 'ended'
   }
 
-  async function commit(body: EventBody): Promise<void> {
-    if (!mayHappen(body)) return
+  async function commit(body: EventBody): Promise<RunEvent | undefined> {
+    if (!mayHappen(body)) return undefined
     // What the partner is to do wrong in it is stored before it.
     for (const planned of plannedBefore(pack, state, stamped(body))) await commit(planned)
     const event = stamped(body)
@@ -79,6 +80,7 @@ export function createDispatch({ pack, record, clock, changed, perform, ...parts
     } finally {
       performing = perform(next.effects).catch((error) => void inTurn(() => stop(error)))
     }
+    return event
   }
 
   /** A second bug on the way out has nobody left to tell; the first one is in the log. */
@@ -93,10 +95,19 @@ export function createDispatch({ pack, record, clock, changed, perform, ...parts
     return queue
   }
 
-  async function judge(heard: Heard): Promise<void> {
+  async function judge(heard: Heard, became: (event: RunEvent | undefined) => void): Promise<void> {
     const { event, rest } = interpret(pack, state, heard)
-    await commit(event)
-    if (rest) await judge({ ...rest, listenId: state.listenId })
+    became(await commit(event))
+    if (rest) await judge({ ...rest, listenId: state.listenId }, () => undefined)
+  }
+
+  async function hear(heard: Heard): Promise<RunEvent | undefined> {
+    let first: RunEvent | undefined
+    const became = (event: RunEvent | undefined) => {
+      first = event
+    }
+    await inTurn(() => judge(heard, became), evidenceOf(heard))
+    return first
   }
 
   return {
@@ -105,7 +116,7 @@ export function createDispatch({ pack, record, clock, changed, perform, ...parts
         const what = typeof body === 'function' ? body(state) : body
         for (const one of [what ?? []].flat()) await commit(one)
       }, evidenceIn(body)),
-    hear: (heard) => inTurn(() => judge(heard), evidenceOf(heard)),
+    hear,
     state: () => state,
     async settled() {
       let seen: Promise<void> | undefined

@@ -1,7 +1,8 @@
 /** What the ear reports to a run: what was heard, that it died or came back, and that the pilot speaks. */
 
 import type { Heard } from '../../kernel/hearing/heard.ts'
-import type { Clock, Ear } from '../../ports.ts'
+import type { RunEvent } from '../../kernel/run/core/events.ts'
+import type { Clock, Ear, EarEvent } from '../../ports.ts'
 import type { Settings } from '../settings.ts'
 import type { Dispatch } from './dispatch.ts'
 import { createFiveNineGuard } from './fiveNine.ts'
@@ -15,6 +16,8 @@ export interface EarParts {
   readonly dispatch: Pick<Dispatch, 'hear' | 'happen' | 'state'>
   /** Cuts off what is being said. */
   readonly interrupt: () => void
+  /** What an event that was heard sounded like. Talk that was meant for nobody is none of it. */
+  readonly sounded: (event: RunEvent, samples: Int16Array) => void
 }
 
 export interface EarFollowed {
@@ -30,8 +33,9 @@ const TYPES_ON_MS = 60_000
 /** Who coughs into a challenge need not lose the rest of it. */
 const COUGH_MS = 300
 
-export function followEar({ ear, clock, speech, settings, dispatch, interrupt }: EarParts): EarFollowed {
+export function followEar({ ear, clock, speech, settings, dispatch, interrupt, sounded }: EarParts): EarFollowed {
   let isHearing = false
+  let sound: Extract<EarEvent, { type: 'sound' }> | undefined
   let typedAt = Number.NEGATIVE_INFINITY
   const isTyping = () => clock.now() - typedAt < TYPES_ON_MS
   const guarded = createFiveNineGuard(() => settings().fiveNine)
@@ -46,6 +50,15 @@ export function followEar({ ear, clock, speech, settings, dispatch, interrupt }:
     }
   }
 
+  async function hear(heard: Heard): Promise<void> {
+    const samples = sound?.listenId === heard.listenId && sound.beganAt === heard.beganAt ? sound.samples : undefined
+    sound = undefined
+    // An instructor has it hear nothing.
+    if (dispatch.state().isDeafened && heard.by === 'voice') return
+    const event = await dispatch.hear(asHeard(heard))
+    if (event && samples && (event.type !== 'overheard' || event.meant)) sounded(event, samples)
+  }
+
   const leave = ear.subscribe((event) => {
     switch (event.type) {
       case 'state':
@@ -55,10 +68,11 @@ export function followEar({ ear, clock, speech, settings, dispatch, interrupt }:
         // From a loudspeaker it would be its own voice that stops it.
         if (settings().isHeadset && speech.isOn()) clock.after(COUGH_MS, () => isHearing && interrupt())
         break
+      case 'sound':
+        sound = event
+        break
       case 'heard':
-        // An instructor has it hear nothing.
-        if (dispatch.state().isDeafened && event.heard.by === 'voice') break
-        void dispatch.hear(asHeard(event.heard))
+        void hear(event.heard)
         break
       case 'failed':
         void dispatch.happen({

@@ -20,6 +20,8 @@ export interface PerformParts {
   readonly isHeadset: () => boolean
   /** The speaker makes long pauses. */
   readonly isPatient: () => boolean
+  /** The sound of what is said is kept. */
+  readonly keepsSound: () => boolean
 }
 
 export interface Performer {
@@ -61,7 +63,13 @@ export function createPerformer(parts: PerformParts): Performer {
   function listen({ listenId, hearable }: EffectOf<'listen'>, after: number): void {
     const isHeadset = parts.isHeadset()
     const isPatient = parts.isPatient()
-    ear.listen({ listenId, hearable, after, ...(isHeadset && { isHeadset }), ...(isPatient && { isPatient }) })
+    const keepsSound = parts.keepsSound()
+    ear.listen({
+      ...{ listenId, hearable, after },
+      ...(isHeadset && { isHeadset }),
+      ...(isPatient && { isPatient }),
+      ...(keepsSound && { keepsSound }),
+    })
   }
 
   async function run(effects: readonly Effect[], displaced: AbortSignal): Promise<void> {

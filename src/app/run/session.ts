@@ -27,7 +27,9 @@ export interface SessionParts {
   readonly ear: Ear
   readonly voice: Voice
   /** Of the person who speaks; asked whenever it matters, for they may change in the middle of a run. */
-  readonly settings: () => Pick<Settings, 'isHeadset' | 'pauses' | 'fiveNine'>
+  readonly settings: () => Pick<Settings, 'isHeadset' | 'pauses' | 'fiveNine' | 'keepsSound'>
+  /** The sound of what became this event is kept; without it none is. */
+  readonly keepSound?: (event: RunEvent, samples: Int16Array) => void
 }
 
 export type SessionEvent =
@@ -67,11 +69,12 @@ export interface RunSession extends Dispatch {
 }
 
 export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession {
-  const { clock, log, ear, voice, settings } = parts
+  const { clock, log, ear, voice, settings, keepSound } = parts
   const { pack } = soFar
   const { emit, subscribe } = createEmitter<SessionEvent>()
   const speech = createSpeech(clock)
   let isClosed = false
+  const keepsSound = () => keepSound !== undefined && settings().keepsSound
 
   const report = (storage: Storage) => {
     emit({ type: 'storage', storage })
@@ -96,6 +99,7 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
     isHearing: () => followed.isHearing(),
     isHeadset: () => settings().isHeadset,
     isPatient: () => settings().pauses === 'long',
+    keepsSound,
   })
   const dispatch = createDispatch({
     ...{ pack, record, clock, state: soFar.state },
@@ -114,7 +118,12 @@ export function createSession(parts: SessionParts, soFar: RunSoFar): RunSession 
     speech.cut()
     performer.interrupt()
   }
-  const followed = followEar({ ear, clock, speech, settings, interrupt, dispatch })
+  const followed = followEar({
+    ...{ ear, clock, speech, settings, interrupt, dispatch },
+    sounded: (event, samples) => {
+      if (keepsSound()) keepSound?.(event, samples)
+    },
+  })
 
   /** A departure that was dealt has final figures to come. */
   function awaitFinal(): void {

@@ -78,6 +78,7 @@ export function showEar(store: Store, ear: Ear): () => void {
         const { failure } = event
         return show({ failure, ...(failure.code === 'service' && { note: failure.message }) })
       }
+      case 'sound':
       case 'heard':
       case 'back':
         return undefined

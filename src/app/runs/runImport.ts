@@ -1,14 +1,16 @@
 /**
  * Runs brought in from files: archives, single runs, logs. Nothing is written over: a run that is here already stays as it
- * is, or gets the events that follow; another run under its id is kept beside it. What is whole is kept, and what is not is
- * told in one line each.
+ * is, or gets the events that follow; another run under its id is kept beside it. Sounds come in with the run that they lie
+ * beside. What is whole is kept, and what is not is told in one line each.
  */
 
 import {
   LONGEST_RUN_ID,
   MOST_ARCHIVE_BYTES,
+  MOST_ARCHIVE_FILES,
   MOST_LOG_BYTES,
   MOST_RUNS,
+  MOST_SOUND_BYTES,
   MOST_UNPACKED_BYTES,
 } from '../../kernel/bounds.ts'
 import { quoted } from '../../kernel/quoted.ts'
@@ -18,12 +20,14 @@ import { packSha256 } from '../../packs/digest.ts'
 import { isRefused, type OfferedFile, type Refused } from '../../packs/files/offered.ts'
 import { pathFault } from '../../packs/files/paths.ts'
 import { filesInCutZip, filesInZip, looksLikeZip, type ZipBounds } from '../../packs/files/zip.ts'
-import type { RunArchive, RunLock } from '../../ports.ts'
+import type { RunArchive, RunLock, SoundShelf } from '../../ports.ts'
 import { linesOf } from './runFiles.ts'
 import type { RunReader } from './runRead.ts'
+import { isSoundFile, readSounds, soundsBeside } from './soundFiles.ts'
 
 export interface ImportParts {
   readonly log: Pick<RunArchive, 'read' | 'put'>
+  readonly sounds: Pick<SoundShelf, 'put'>
   readonly lock: Pick<RunLock, 'isHeld'>
   readonly reader: RunReader
   /** How many of how many are read. */
@@ -37,13 +41,15 @@ export interface Imported {
 
 const OF_RUNS: ZipBounds = {
   mostBytes: MOST_ARCHIVE_BYTES,
-  mostFiles: MOST_RUNS,
+  mostFiles: MOST_ARCHIVE_FILES,
   what: 'one with runs',
   instead: 'save the runs in several archives',
 }
 
 /** For a person first; what is wrong in it stands behind. */
 const NO_RUN = 'is no run of Otherseat: choose the .zip or the .jsonl that was saved'
+
+const TOO_MUCH = { wrong: 'is left out: the archive unpacks to more than is read' }
 
 /** More lines than these nobody reads. */
 const MOST_WRONG = 50
@@ -54,38 +60,48 @@ type Fate = 'new' | 'there' | 'longer'
 export async function importRuns(parts: ImportParts, offered: readonly OfferedFile[]): Promise<Imported> {
   const wrong: string[] = []
   const fates: Fate[] = []
-  const { logs, rest } = await logsIn(offered, wrong)
+  const { runs, rest } = await runsIn(offered, wrong)
   let unpacked = 0
-  for (const [index, file] of logs.entries()) {
-    parts.tell(index, logs.length)
-    unpacked += file.size
-    const fate =
-      unpacked > MOST_UNPACKED_BYTES
-        ? { wrong: 'is left out: the archive unpacks to more than is read' }
-        : await taken(parts, file, file === rest).catch(notKept)
-    if ('wrong' in fate) wrong.push(`${nameOf(file.path)} ${fate.wrong}.`)
-    else {
-      fates.push(fate.fate)
-      if (fate.note !== '') wrong.push(`${nameOf(file.path)} ${fate.note}.`)
+  let heard = 0
+  for (const [index, { log, sounds }] of runs.entries()) {
+    parts.tell(index, runs.length)
+    unpacked += log.size
+    const fate = unpacked > MOST_UNPACKED_BYTES ? TOO_MUCH : await taken(parts, log, log === rest).catch(notKept)
+    if ('wrong' in fate) {
+      wrong.push(`${nameOf(log.path)} ${fate.wrong}.`)
+      continue
     }
+    fates.push(fate.fate)
+    if (fate.note !== '') wrong.push(`${nameOf(log.path)} ${fate.note}.`)
+    unpacked += sounds.reduce((sum, { size }) => sum + size, 0)
+    const sounded =
+      unpacked > MOST_UNPACKED_BYTES ? TOO_MUCH : await takenSounds(parts, fate.events, sounds).catch(notKept)
+    if (sounded.wrong !== '') wrong.push(`The sound of ${nameOf(log.path)} ${sounded.wrong}.`)
+    if ('count' in sounded) heard += sounded.count
   }
   const more = wrong.length - MOST_WRONG
   return {
-    told: words(fates),
+    told: [...words(fates), ...(heard > 0 ? [soundWords(heard)] : [])],
     wrong: more > 0 ? [...wrong.slice(0, MOST_WRONG), `${more} more files have something wrong.`] : wrong,
   }
 }
 
-/** The logs among what came, `rest` being one that is known to be cut. */
-async function logsIn(
+/** A log, and the sounds that lie beside it in its zip. */
+interface OfferedRun {
+  readonly log: OfferedFile
+  readonly sounds: readonly OfferedFile[]
+}
+
+/** The runs among what came, `rest` being a log that is known to be cut. */
+async function runsIn(
   offered: readonly OfferedFile[],
   wrong: string[],
-): Promise<{ readonly logs: readonly OfferedFile[]; readonly rest?: OfferedFile }> {
-  const logs: OfferedFile[] = []
+): Promise<{ readonly runs: readonly OfferedRun[]; readonly rest?: OfferedFile }> {
+  const runs: OfferedRun[] = []
   let rest: OfferedFile | undefined
   for (const file of offered) {
     if (!/\.zip$/i.test(file.path)) {
-      logs.push(file)
+      runs.push({ log: file, sounds: [] })
       continue
     }
     const found = await unzipped(file)
@@ -94,14 +110,14 @@ async function logsIn(
       continue
     }
     wrong.push(...found.faults.map((line) => `${nameOf(file.path)}: ${line}`))
-    logs.push(...found.logs)
+    runs.push(...found.runs)
     rest = found.rest ?? rest
   }
-  return { logs, ...(rest && { rest }) }
+  return { runs, ...(rest && { rest }) }
 }
 
 interface Unzipped {
-  readonly logs: readonly OfferedFile[]
+  readonly runs: readonly OfferedRun[]
   readonly rest?: OfferedFile
   /** In one sentence each. */
   readonly faults: readonly string[]
@@ -115,24 +131,32 @@ async function unzipped(zip: OfferedFile): Promise<Unzipped | Refused> {
   const files = filesInZip(bytes, OF_RUNS)
   if (!isRefused(files)) return chosen(files)
   if (!files.isCut) return files
-  const { files: whole, cut } = filesInCutZip(bytes, MOST_RUNS)
-  const { logs, faults } = chosen(cut ? [...whole, cut] : whole)
-  const rest = cut && logs.includes(cut) ? { rest: cut } : {}
-  return { logs, ...rest, faults: ['The zip is cut short; what is whole of it was read.', ...faults] }
+  const { files: whole, cut } = filesInCutZip(bytes, MOST_ARCHIVE_FILES)
+  const { runs, faults } = chosen(cut ? [...whole, cut] : whole)
+  const rest = cut && runs.some(({ log }) => log === cut) ? { rest: cut } : {}
+  return { runs, ...rest, faults: ['The zip is cut short; what is whole of it was read.', ...faults] }
 }
 
-/** Logs by their names; those that want to be elsewhere mean no good, and are told. */
+/** Logs and sounds by their names; those that want to be elsewhere mean no good, and are told. */
 function chosen(files: readonly OfferedFile[]): Unzipped {
-  const logs = files.filter(({ path }) => /\.jsonl$/i.test(path) && pathFault(path) === undefined)
+  const good = files.filter(({ path }) => pathFault(path) === undefined)
   const faults = files.map(({ path }) => pathFault(path)).filter((fault) => fault !== undefined)
-  return { logs, faults: logs.length + faults.length > 0 ? faults : ['There is no log of a run in it.'] }
+  const logs = good.filter(({ path }) => /\.jsonl$/i.test(path))
+  if (logs.length + faults.length === 0) return { runs: [], faults: ['There is no log of a run in it.'] }
+  const beside = soundsBeside(good.filter(({ path }) => isSoundFile(path)))
+  const many = logs.length > MOST_RUNS ? [`Of its ${logs.length} logs the first ${MOST_RUNS} were read.`] : []
+  const runs = logs.slice(0, MOST_RUNS).map((log) => ({ log, sounds: beside(log.path) }))
+  return { runs, faults: [...faults, ...many] }
 }
 
 const filesTooLarge = (size: number): Refused => ({
   wrong: `It has ${Math.round(size / 1_000_000)} MB; at most ${MOST_ARCHIVE_BYTES / 1_000_000} MB are read.`,
 })
 
-type Taken = { readonly fate: Fate; readonly note: string } | { readonly wrong: string }
+/** `events`: as they are kept now, under the id that they are kept by. */
+type Taken =
+  | { readonly fate: Fate; readonly note: string; readonly events: readonly RunEvent[] }
+  | { readonly wrong: string }
 
 /** `isCut`: it is known to be. Told behind the file's name. */
 async function taken(parts: ImportParts, file: OfferedFile, isCut: boolean): Promise<Taken> {
@@ -165,7 +189,7 @@ async function stored(parts: ImportParts, events: readonly RunEvent[], note: str
   const values = await log.read(runId)
   const there = readEvents(values).events
   const same = firstDifference(there, events)
-  if (same === events.length) return { fate: 'there', note }
+  if (same === events.length) return { fate: 'there', note, events }
   // What this edition cannot read may be anything, and nothing follows it.
   const goesOn = same === values.length
   if (goesOn && same > 0 && (await lock.isHeld(runId))) {
@@ -175,7 +199,7 @@ async function stored(parts: ImportParts, events: readonly RunEvent[], note: str
   const others = await beside(runId, events)
   const otherId = others[0]?.runId ?? ''
   if (firstDifference(readEvents(await log.read(otherId)).events, others) === others.length) {
-    return { fate: 'there', note: '' }
+    return { fate: 'there', note: '', events: others }
   }
   const told = `differs at event ${same} from the run that is here under its id; it is kept beside it, with another id`
   return kept(parts, others, 'new', note === '' ? told : `${told}, and ${note}`)
@@ -198,7 +222,22 @@ async function kept(
   // Left in the middle elsewhere, it is to be read here, and not to be gone on with.
   await log.put({ summary: { ...summary, ended: true }, events })
   const { wrong } = summary.account ?? {}
-  return { fate, note: note === '' && wrong !== undefined ? `is kept, and not told to its end: ${wrong}` : note }
+  const told = note === '' && wrong !== undefined ? `is kept, and not told to its end: ${wrong}` : note
+  return { fate, note: told, events }
+}
+
+/** What is whole of them is kept with the run; the rest is told in one line, behind the name of the log. */
+async function takenSounds(
+  parts: ImportParts,
+  events: readonly RunEvent[],
+  files: readonly OfferedFile[],
+): Promise<{ readonly count: number; readonly wrong: string }> {
+  const { sounds, lost, why } = await readSounds(events, files, MOST_SOUND_BYTES)
+  if (sounds.size > 0) await parts.sounds.put(events[0]?.runId ?? '', sounds)
+  return {
+    count: sounds.size,
+    wrong: lost === 0 ? '' : `is not whole, ${lost} of ${files.length} are left out: ${why}`,
+  }
 }
 
 const notKept = (error: unknown) => ({
@@ -232,6 +271,8 @@ function words(fates: readonly Fate[]): string[] {
     return count === 0 ? [] : [count === 1 ? one : `${count} ${many}`]
   })
 }
+
+const soundWords = (count: number) => (count === 1 ? '1 sound came with them.' : `${count} sounds came with them.`)
 
 /** Folders say little of a log. */
 const nameOf = (path: string) => quoted(path.replace(/^.*\//, '') || path)

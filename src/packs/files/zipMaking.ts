@@ -14,7 +14,9 @@ const END = { length: 22, count: 8, countInAll: 10, size: 12, offset: 16 }
 const OFFSET_IN_LINE = 42
 
 export interface ZipMaking {
-  add(path: string, text: string): void
+  add(path: string, content: string | Uint8Array): void
+  /** So many, and their bytes so far. */
+  size(): { readonly files: number; readonly bytes: number }
   /** The whole zip; nothing is added after it. */
   end(): Uint8Array
 }
@@ -27,8 +29,10 @@ export function createZip(changedAt: number): ZipMaking {
   const lines: Uint8Array[] = []
   let length = 0
   return {
-    add(path, text) {
-      const zip = zipSync({ [path]: encoder.encode(text) }, { mtime })
+    size: () => ({ files: files.length, bytes: length }),
+    add(path, content) {
+      const bytes = typeof content === 'string' ? encoder.encode(content) : content
+      const zip = zipSync({ [path]: bytes }, { mtime })
       const directory = new DataView(zip.buffer).getUint32(zip.length - END.length + END.offset, true)
       const line = zip.slice(directory, -END.length)
       new DataView(line.buffer).setUint32(OFFSET_IN_LINE, length, true)

@@ -24,6 +24,7 @@ import { TimelineTable } from '../parts/debrief/TimelineTable.tsx'
 import { FlowSections, WatchSection } from '../parts/debrief/WatchSection.tsx'
 import { setPage } from '../parts/papers/pageSize.ts'
 import { EndRun } from '../parts/shell/EndRun.tsx'
+import { SoundWrong } from '../parts/shell/SoundWrong.tsx'
 import { useActions, useApp } from '../useApp.ts'
 
 /** Shown unfolded, in the order of the screen itself. */
@@ -167,6 +168,7 @@ export function DebriefScreen() {
     <main class="page debrief stack">
       <Head debrief={debrief} />
       <Replay />
+      <SoundWrong />
       {debrief.trap !== undefined && (
         <p class="notice">
           <strong>The trap of this departure</strong> {debrief.trap.told}. {debrief.trap.how}

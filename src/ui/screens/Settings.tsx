@@ -6,6 +6,7 @@ import { Choices } from '../parts/settings/Choices.tsx'
 import { DeviceChoice } from '../parts/settings/DeviceChoice.tsx'
 import { FigureSettings } from '../parts/settings/FigureSettings.tsx'
 import { FlowSettings } from '../parts/settings/FlowSettings.tsx'
+import { KeptSound } from '../parts/settings/KeptSound.tsx'
 import { PartnerSettings } from '../parts/settings/PartnerSettings.tsx'
 import { SoundInvitation } from '../parts/settings/SoundInvitation.tsx'
 import { SpeakerSettings } from '../parts/settings/SpeakerSettings.tsx'
@@ -93,6 +94,7 @@ export function Settings() {
         value={settings.isHeadset ? 'headset' : 'room'}
         choose={(by) => set({ isHeadset: by === 'headset' })}
       />
+      <KeptSound />
       <SoundInvitation />
       <details class="stack">
         <summary>Devices, and what suits your way of speaking</summary>

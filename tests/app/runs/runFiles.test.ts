@@ -14,7 +14,8 @@ import { readEvents } from '../../../src/kernel/run/core/readLog.ts'
 import { debriefOf } from '../../../src/kernel/run/debrief/debrief.ts'
 import { packSha256 } from '../../../src/packs/digest.ts'
 import { filesInZip } from '../../../src/packs/files/zip.ts'
-import type { RunArchive } from '../../../src/ports.ts'
+import type { RunArchive, SoundShelf } from '../../../src/ports.ts'
+import { createFakeSoundShelf } from '../../fakes/soundShelf.ts'
 import { allIn, asRun, flownRun, keptIn } from './flownRuns.ts'
 
 let flown: readonly RunEvent[]
@@ -31,16 +32,18 @@ function importInto(
   log: RunArchive,
   files: Readonly<Record<string, string | Uint8Array>>,
   isHeld = false,
+  sounds: Pick<SoundShelf, 'put'> = createFakeSoundShelf(),
 ): Promise<Imported> {
   const offered = Object.entries(files).map(([path, content]) => {
     const bytes = bytesOf(content)
     return { path, size: bytes.length, bytes: async () => bytes }
   })
-  return importRuns({ log, lock: { isHeld: async () => isHeld }, reader, tell() {} }, offered)
+  return importRuns({ log, sounds, lock: { isHeld: async () => isHeld }, reader, tell() {} }, offered)
 }
 
 async function archiveOf(log: RunArchive): Promise<Uint8Array> {
-  return bytesOf((await zippedRuns(log, await log.runs(), NOW, () => {})).content)
+  const soundsOf = async () => new Map()
+  return bytesOf((await zippedRuns({ log, soundsOf, tell() {} }, await log.runs(), NOW)).content)
 }
 
 async function debriefIn(log: RunArchive, runId: string): Promise<string> {

@@ -23,7 +23,12 @@ export interface DeviceEarMakers {
 }
 
 export const DEVICE_EAR: EarKind = {
-  offer: async () => ({ label: 'Microphone', about: 'recognised on this device', hasSecondModel: true }),
+  offer: async () => ({
+    label: 'Microphone',
+    about: 'recognised on this device',
+    hasSecondModel: true,
+    givesSound: true,
+  }),
   create: (parts) => createDeviceEar(parts),
 }
 

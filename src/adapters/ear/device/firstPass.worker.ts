@@ -3,7 +3,7 @@
  * joins `Listening` to the pass here, to the second one and to the second model in their threads.
  */
 
-import { expose, proxy } from 'comlink'
+import { expose, proxy, transfer } from 'comlink'
 import createModule from 'soundswallower'
 import { loadDenoiser } from '../audio/denoise.ts'
 import type { CapturedFrame } from '../audio/frame.ts'
@@ -42,7 +42,7 @@ const worker: FirstPassWorker = {
       opinions: opinionsOf(passes, (...sound) => takeIn?.(...sound), pass.pronunciationsOf),
       denoiser: newDenoiser(),
       taskFor: (hearable) => pass.taskFor(hearable),
-      emit: (event) => void page.event(event),
+      emit: (event) => void page.event(event.type === 'sound' ? transfer(event, [event.samples.buffer]) : event),
       understood: () => setWarp(second.estimateWarp()),
     })
 

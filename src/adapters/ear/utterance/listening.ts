@@ -7,6 +7,7 @@ import { type Completeness, completeness } from '../../../kernel/hearing/complet
 import type { Hearable } from '../../../kernel/hearing/hearable.ts'
 import type { EarEvent, EarGate, EarState, ListenRequest } from '../../../ports.ts'
 import type { Denoiser } from '../audio/denoise.ts'
+import { inSixteenBits } from '../audio/sixteenBits.ts'
 import { VoicingMeter } from '../audio/voicing.ts'
 import { type Decision, decideUtterance, type Hearers } from './decide.ts'
 import type { Task } from './recogniser.ts'
@@ -156,7 +157,7 @@ export class Listening {
         const decision = this.pending ?? this.decide(step.utterance, listened)
         this.pending = undefined
         this.become('open')
-        void this.report(step.utterance, decision, listened.request.listenId)
+        void this.report(step.utterance, decision, listened.request)
         return
       }
       default:
@@ -178,12 +179,17 @@ export class Listening {
     return { ...decision, completeness: completeness(request.hearable, text) }
   }
 
-  private async report(utterance: Utterance, decision: Decision, listenId: number): Promise<void> {
+  private async report(
+    utterance: Utterance,
+    decision: Decision,
+    { listenId, keepsSound }: ListenRequest,
+  ): Promise<void> {
     const { text, words, confidence, doubt, alternatives } = await decision.recognition
     const { beganAt, endedAt, isOnsetCut, isTooLong } = utterance
     const isOther = isTooLong || doubt === 'otherSpeech'
     const doubted = isOther ? 'otherSpeech' : isOnsetCut ? 'onsetCut' : doubt
     const score = confidence > 0 ? { score: confidence } : {}
+    if (keepsSound) this.parts.emit({ type: 'sound', listenId, beganAt, samples: inSixteenBits(utterance.raw) })
     this.parts.emit({
       type: 'heard',
       heard: {

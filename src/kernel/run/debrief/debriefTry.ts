@@ -7,6 +7,8 @@ import type { By, RunEvent } from '../core/events.ts'
 import type { RunState } from '../core/state.ts'
 
 export interface DebriefTry {
+  /** Number of its event. */
+  readonly seq: number
   /** Milliseconds from the start of the run. */
   readonly t: number
   readonly text: string
@@ -26,17 +28,17 @@ export interface DebriefTransmission extends DebriefTry {
 }
 
 export function answerOf(state: RunState, event: RunEvent<'answered'>): DebriefTry {
-  const { t, evidence, judgement } = event
+  const { seq, t, evidence, judgement } = event
   const challengeRevision = acceptedAs(state, event.challengeRevision)
   const revision = acceptedAs(state, event.revision)
   const early = evidence.early && { early: true }
-  return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision, revision, ...early }
+  return { seq, t, text: evidence.text, by: evidence.by, judgement, challengeRevision, revision, ...early }
 }
 
 export function transmissionOf(state: RunState, event: RunEvent<'transmitted'>): DebriefTransmission {
-  const { t, evidence, judgement, part } = event
+  const { seq, t, evidence, judgement, part } = event
   const revision = acceptedAs(state, event.revision)
-  return { t, text: evidence.text, by: evidence.by, judgement, challengeRevision: revision, revision, part }
+  return { seq, t, text: evidence.text, by: evidence.by, judgement, challengeRevision: revision, revision, part }
 }
 
 /** What a controller said wrongly, put right: all of it that was said is meant, and nothing of it is missing. */

@@ -85,6 +85,8 @@ export interface Foremost {
   readonly t?: number
   /** As heard or typed. */
   readonly said?: string
+  /** Number of the event in which it was said. */
+  readonly saidIn?: number
   /** One sentence: what was right by then, and why. */
   readonly why: string
   /** How many more of this kind the run holds. */
@@ -93,7 +95,7 @@ export interface Foremost {
   readonly from?: number
 }
 
-interface Found extends Omit<Foremost, 'more' | 'from'> {
+interface Found extends Omit<Foremost, 'more' | 'from' | 'saidIn'> {
   /** What it was about by its id: of an item, a turn, a list, a start or a briefing. */
   readonly of?: string
   /** Within its kind: 0 where it is not said. */
@@ -137,9 +139,20 @@ export function foremostIn(pack: Pack, debrief: Told, places: Places = noPlaces(
     const [first, ...rest] = ofKind
     if (!first) return []
     const { of, weight: _, ...told } = first
-    const at = told.t === undefined ? undefined : places.byMoment.get(momentKey(told.t, of))
+    const { t, said } = told
+    const at = t === undefined ? undefined : places.byMoment.get(momentKey(t, of))
     const from = at ?? (of === undefined ? undefined : places.byId.get(of))
-    return [{ ...told, more: rest.length, ...(from !== undefined && { from }) }]
+    const saidIn =
+      t === undefined || said === undefined
+        ? undefined
+        : (places.saidIn.get(momentKey(t, of)) ?? places.saidIn.get(momentKey(t)))
+    return [
+      {
+        ...{ ...told, more: rest.length },
+        ...(from !== undefined && { from }),
+        ...(saidIn !== undefined && { saidIn }),
+      },
+    ]
   }).slice(0, MOST)
 }
 

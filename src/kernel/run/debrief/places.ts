@@ -11,12 +11,17 @@ export interface Places {
   readonly byMoment: Map<string, number>
   /** By item, turn, list, watch, flow or briefing: its first. */
   readonly byId: Map<string, number>
+  /** By the same as `byMoment`: the event in which something was said. */
+  readonly saidIn: Map<string, number>
   /** Of the present moment: its event, and what it is told by. */
   began: number | undefined
   open: string
 }
 
-export const noPlaces = (): Places => ({ byMoment: new Map(), byId: new Map(), began: undefined, open: '' })
+export const noPlaces = (): Places => ({
+  ...{ byMoment: new Map(), byId: new Map(), saidIn: new Map() },
+  ...{ began: undefined, open: '' },
+})
 
 /** `t`: ms from the start of the run; `id`: of an item or a turn. Of several things in one breath the first counts. */
 export const momentKey = (t: number, id = ''): string => `${t} ${id}`
@@ -30,12 +35,13 @@ export function placesIn(moments: readonly Moment[]): Places {
 
 /** Notes where the moment of an event began, and whether another begins with it. */
 function notePlace(places: Places, { pack, event, before, after }: Moment): void {
-  const { byMoment, byId } = places
+  const { byMoment, byId, saidIn } = places
   const isNews = event.type === 'figuresRevised' || event.type === 'sheetCame'
   const from = isNews ? event.seq : places.began
   const id = 'item' in event ? event.item : 'turn' in event ? event.turn : undefined
   for (const key of [momentKey(event.t), momentKey(event.t, id)]) {
     if (from !== undefined && !byMoment.has(key)) byMoment.set(key, from)
+    if ('evidence' in event && !saidIn.has(key)) saidIn.set(key, event.seq)
   }
   if (event.type === 'transmitted') noteId(places, event.turn)
   // Nothing is gone on with from inside a start, nor from a question that was asked in between.

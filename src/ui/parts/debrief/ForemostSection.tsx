@@ -4,6 +4,7 @@ import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import type { Debrief } from '../../../kernel/run/debrief/debrief.ts'
 import type { Foremost } from '../../../kernel/run/debrief/foremost.ts'
 import { AgainButton } from './AgainButton.tsx'
+import { HearIt } from './HearIt.tsx'
 
 export function ForemostSection({ foremost, wentWell }: Pick<Debrief, 'foremost' | 'wentWell'>) {
   return (
@@ -26,14 +27,18 @@ export function ForemostSection({ foremost, wentWell }: Pick<Debrief, 'foremost'
 }
 
 function OneThing({ one }: { readonly one: Foremost }) {
-  const { about, t, said, why, more, from } = one
+  const { about, t, said, saidIn, why, more, from } = one
   return (
     <>
       <p>
         <strong class="cap">{about}</strong>
         {t !== undefined && <span class="soft small"> at {clockTime(t)}</span>}
       </p>
-      {said !== undefined && <p>“{said}”</p>}
+      {said !== undefined && (
+        <p>
+          “{said}” <HearIt seq={saidIn} about={`“${said}”`} />
+        </p>
+      )}
       <p>
         {why}
         {more > 0 && <span class="soft"> And {more} more of the kind in this run.</span>}

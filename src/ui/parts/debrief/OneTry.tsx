@@ -12,9 +12,10 @@ import { rightValues } from '../../../kernel/run/debrief/rightValues.ts'
 import { causeWords } from '../../../kernel/run/debrief/whyWrong.ts'
 import { useApp } from '../../useApp.ts'
 import { Verdict } from '../run/Verdict.tsx'
+import { HearIt } from './HearIt.tsx'
 
 export function OneTry({ one }: { readonly one: DebriefTry }) {
-  const { t, text, judgement, challengeRevision, revision, early, tooEarly } = one
+  const { seq, t, text, judgement, challengeRevision, revision, early, tooEarly } = one
   const pack = useApp((state) => state.pack)
   const wrong = judgement.parts.filter((part) => part.state === 'wrong')
   const missing = judgement.verdict === 'incomplete' ? judgement.parts.filter((part) => part.state === 'missing') : []
@@ -26,7 +27,8 @@ export function OneTry({ one }: { readonly one: DebriefTry }) {
           {' '}
           {early && 'before the challenge had ended, '}revision{' '}
           {challengeRevision === revision ? revision : `${challengeRevision}, judged on ${revision}`}
-        </span>
+        </span>{' '}
+        <HearIt seq={seq} about={`“${text}”`} />
       </p>
       {tooEarly === undefined ? <Verdict judgement={judgement} /> : <p>Too early. First: {tooEarly}.</p>}
       {wrong.map((part) => (

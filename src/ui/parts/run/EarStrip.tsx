@@ -84,9 +84,10 @@ const SECOND_MODEL = {
   failed: 'The second model did not load: other speech may be taken for an answer.',
 } as const
 
-/** Another ear than the one chosen, or one that sends sound away. */
-function noteOf({ ear, settings, ears }: AppState): string {
+/** Another ear than the one chosen, sound that cannot be kept, or an ear that sends sound away. */
+function noteOf({ ear, settings, ears, sounds }: AppState): string {
   if (ear.note) return ear.note
+  if (sounds.wrong) return sounds.wrong
   if (ear.secondModel !== 'ready' && ear.secondModel !== 'none') return SECOND_MODEL[ear.secondModel]
   return ears.find(({ name }) => name === settings.ear)?.away?.note ?? ''
 }

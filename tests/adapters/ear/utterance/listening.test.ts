@@ -2,11 +2,12 @@
 
 import { describe, expect, it } from 'vitest'
 import type { Denoiser } from '../../../../src/adapters/ear/audio/denoise.ts'
+import { inSixteenBits } from '../../../../src/adapters/ear/audio/sixteenBits.ts'
 import { Listening } from '../../../../src/adapters/ear/utterance/listening.ts'
 import { opinionsOf } from '../../../../src/adapters/ear/utterance/opinions.ts'
 import type { Decoded, Passes, Recogniser } from '../../../../src/adapters/ear/utterance/recogniser.ts'
 import type { SoundRescorer } from '../../../../src/adapters/ear/utterance/rescoring.ts'
-import type { EarEvent, EarGate } from '../../../../src/ports.ts'
+import type { EarEvent, EarGate, ListenRequest } from '../../../../src/ports.ts'
 
 const FRAME_MS = 30
 const DECODED: Decoded = { text: 'brake set', words: [], otherSpeech: 0 }
@@ -110,8 +111,8 @@ function room(
   }
   const settled = () => new Promise((done) => setTimeout(done, 0))
   sound(3_000, 0.0003)
-  const listen = (opensAt: number) =>
-    listening.listen({ listenId: 7, hearable: { shapes: [], yesNo: false }, after: opensAt }, opensAt)
+  const listen = (opensAt: number, more: Partial<ListenRequest> = {}) =>
+    listening.listen({ listenId: 7, hearable: { shapes: [], yesNo: false }, after: opensAt, ...more }, opensAt)
   if (isListenedTo) listen(now)
   return {
     now: () => now,
@@ -126,12 +127,48 @@ function room(
     quiet: (ms: number) => sound(ms, 0.0003),
     gate: (gate: EarGate) => listening.gate(gate, now),
     states: () => events.flatMap((event) => (event.type === 'state' ? [event.state] : [])),
+    async told() {
+      await settled()
+      return events.filter(({ type }) => type === 'sound' || type === 'heard')
+    },
     async heard() {
       await settled()
       return events.flatMap((event) => (event.type === 'heard' ? [event.heard] : []))
     },
   }
 }
+
+describe('the sound of what is said', () => {
+  it('is reported before the words, as it came, where it is kept', async () => {
+    const { now, listen, speak, quiet, told } = room(false)
+    listen(now(), { keepsSound: true })
+    quiet(200)
+    speak(600)
+    quiet(1_500)
+    const [sound, heard] = await told()
+    if (sound?.type !== 'sound' || heard?.type !== 'heard') throw new Error(JSON.stringify([sound, heard]))
+    const { listenId, beganAt } = heard.heard
+    expect(sound).toMatchObject({ listenId, beganAt })
+    const loud = sound.samples.filter((sample) => sample === Math.round(0.2 * 32_767))
+    expect(loud).toHaveLength(600 * 16)
+    // With what is kept around it, and not the whole silence behind it.
+    expect(sound.samples.length).toBeGreaterThan(700 * 16)
+    expect(sound.samples.length).toBeLessThan(1_400 * 16)
+  })
+
+  it('is not reported where nobody keeps it', async () => {
+    const { speak, quiet, told } = room()
+    speak(600)
+    quiet(1_500)
+    expect((await told()).map(({ type }) => type)).toEqual(['heard'])
+  })
+
+  it('is as loud as 16 bits can hold where it is louder', () => {
+    expect([...inSixteenBits(Float32Array.of(-2, -1, 0, 0.5, 1, 1.5))]).toEqual([
+      ...[-32_767, -32_767, 0, 16_384, 32_767, 32_767],
+    ])
+  })
+})
 
 describe('the talk key', () => {
   it('let go ends the answer at once, with its last syllable', async () => {

@@ -213,6 +213,7 @@ describe('parts of a debrief', () => {
     ]
     const briefings = [{ ...BRIEFING, done: true, topics }]
     const said = {
+      seq: 1,
       t: 3_000,
       text: 'squawk one',
       by: 'typed',

@@ -37,7 +37,7 @@ const wrong = (name: string, read: number, expected: number): Part => ({
   ...{ name, kind: 'figure', state: 'wrong', heard: String(read), read, expected },
 })
 const said = (t: number, text: string, judgement: Judgement): DebriefTry => ({
-  ...{ t, text, by: 'voice', judgement, challengeRevision: 1, revision: 1 },
+  ...{ seq: 1, t, text, by: 'voice', judgement, challengeRevision: 1, revision: 1 },
 })
 const trim = (...tries: DebriefTry[]): DebriefItem => item('takeoff trim', ...tries)
 const item = (challenge: string, ...tries: DebriefTry[]): DebriefItem => ({
