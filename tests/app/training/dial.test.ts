@@ -29,7 +29,7 @@ async function begin(chosen: Partial<DialChosen>, seed: number) {
   const { pack, inputs, steppedOn } = await dialRunOf([], { put, radio, length }, seed)
   const clock = createVirtualClock()
   const [ear, voice, log] = [createFakeEar(clock.now), createFakeVoice(), createFakeLog()]
-  const settings = () => ({ isHeadset: false, pauses: 'usual', fiveNine: false }) as const
+  const settings = () => ({ isHeadset: false, pauses: 'usual', fiveNine: false, keepsSound: false }) as const
   const run = createSession({ clock, log, ear, voice, settings }, newRun(pack, 'run'))
   await run.begin({
     ...{ inputs, drill: {}, dial: { put, steppedOn }, stations: { seed } },

@@ -1,6 +1,9 @@
 /** What happens in a run beside right answers, by voice in a real browser. */
 
+import { readFile } from 'node:fs/promises'
 import { afterEach, describe, expect, inject, test } from 'vitest'
+import { readWav } from '../../../src/adapters/ear/audio/wav.ts'
+import { filesInZip } from '../../../src/packs/files/zip.ts'
 import type { SpokenAnswer } from '../../audio/departure.ts'
 import { CONTINUE, FROM_THE_TOP, GO_BACK, LEAVE_OPEN, NO_LIGHT_UP, STAND_BY } from '../../audio/run.ts'
 import { type FlownOptions, goOnFlown } from '../flown.ts'
@@ -88,10 +91,11 @@ describe('at the line', () => {
   })
 })
 
-test('words that have no clip are spoken all the same, and the ear takes nothing of them for an answer', async () => {
+test('words that have no clip are spoken all the same and taken for no answer; what is answered is kept and heard again', async () => {
   opened = await openPage({ address: inject('address'), echo: 1 })
   const { page, requests, errors } = opened
-  await goOnFlown(opened, FIGURES.slice(0, 1), { words: { 'zero fuel weight': 'cargo hood weight' } })
+  const settings = { keepsSound: true, welcomed: true }
+  await goOnFlown(opened, FIGURES.slice(0, 1), { settings, words: { 'zero fuel weight': 'cargo hood weight' } })
   const pilot = pilotAt(opened)
   await pilot.listened()
   await loudestWhile(page, async () => {
@@ -102,11 +106,59 @@ test('words that have no clip are spoken all the same, and the ear takes nothing
   expect(requests.filter((url) => /otherseat-[^/]*\.wasm/.test(url))).toHaveLength(1)
   expect(await page.getByText('The voice cannot be heard').count()).toBe(0)
   expect(await heard(pilot)).toEqual([])
-  expect(await sayUntil(pilot, { file: 'zfw-preliminary' }, 'answered')).toMatchObject({
-    judgement: { verdict: 'correct' },
+  const answered = await sayUntil(pilot, { file: 'zfw-preliminary' }, 'answered')
+  expect(answered).toMatchObject({ judgement: { verdict: 'correct' } })
+
+  // The run ended and the page loaded anew, it is played from what the browser has kept.
+  await pilot.show('Debrief')
+  await page.getByRole('button', { name: 'End the run' }).click()
+  await page.getByRole('button', { name: 'End it now' }).click()
+  await page.goto(`${inject('address')}#runs`)
+  await page.reload()
+  await page.getByRole('button', { name: /^Debrief of / }).click()
+  await page.getByText(/^Lists/).click()
+  await page.getByText('What was said to cargo hood weight').click()
+  const level = await loudestWhile(page, async () => {
+    await page
+      .getByRole('button', { name: /^Hear it/ })
+      .last()
+      .click()
+    await page.getByRole('button', { name: /^Stop/ }).waitFor()
+    await page
+      .getByRole('button', { name: /^Hear it/ })
+      .last()
+      .waitFor()
   })
+  expect(level).toBeGreaterThan(0.1)
+  const download = page.waitForEvent('download')
+  await page.getByRole('button', { name: 'Save the run' }).click()
+  const sounds = await soundsIn(await readFile(await (await download).path()))
+  const own = sounds.find(({ path }) => path.endsWith(`/sound/${String(answered?.seq).padStart(5, '0')}.wav`))
+  // As long as it was said, with what was kept around it.
+  const { beganAt = 0, endedAt = 0 } = (answered?.evidence ?? {}) as { beganAt?: number; endedAt?: number }
+  expect(own?.seconds).toBeGreaterThanOrEqual((endedAt - beganAt) / 1_000)
+  expect(own?.seconds).toBeLessThan((endedAt - beganAt) / 1_000 + 1)
+  expect(own?.loudest).toBeGreaterThan(0.05)
+  expect(opened.foreign()).toEqual([])
   expect(errors()).toEqual([])
 })
+
+/** Sound files of a saved run, read as any program would. */
+async function soundsIn(zip: Uint8Array) {
+  const files = filesInZip(new Uint8Array(zip))
+  if ('wrong' in files) throw new Error(files.wrong)
+  return Promise.all(
+    files
+      .filter(({ path }) => path.endsWith('.wav'))
+      .map(async ({ path, bytes }) => {
+        const file = await bytes()
+        const wav = 'wrong' in file ? { problem: file.wrong } : readWav(file)
+        if ('problem' in wav) throw new Error(wav.problem)
+        const loudest = wav.pcm.reduce((most, sample) => Math.max(most, Math.abs(sample)), 0)
+        return { path, seconds: wav.pcm.length / 16_000, loudest }
+      }),
+  )
+}
 
 describe('an interruption', () => {
   test('is announced; on return the place is said, and one item back or the top of the list is to be had', async () => {

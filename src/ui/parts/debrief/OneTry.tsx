@@ -22,13 +22,12 @@ export function OneTry({ one }: { readonly one: DebriefTry }) {
   return (
     <li>
       <p>
-        {clockTime(t)} “{text}”
+        {clockTime(t)} “{text}” <HearIt seq={seq} about={`“${text}”`} />
         <span class="soft small">
           {' '}
           {early && 'before the challenge had ended, '}revision{' '}
           {challengeRevision === revision ? revision : `${challengeRevision}, judged on ${revision}`}
-        </span>{' '}
-        <HearIt seq={seq} about={`“${text}”`} />
+        </span>
       </p>
       {tooEarly === undefined ? <Verdict judgement={judgement} /> : <p>Too early. First: {tooEarly}.</p>}
       {wrong.map((part) => (

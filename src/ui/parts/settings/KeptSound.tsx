@@ -21,7 +21,7 @@ export function KeptSound() {
   const actions = useActions()
   useEffect(() => void actions.readSounds(), [actions])
   return (
-    <>
+    <div class="stack">
       <Choices
         legend="Keep the sound of what you say"
         options={KEPT}
@@ -44,7 +44,7 @@ export function KeptSound() {
           <DeleteSounds />
         </div>
       )}
-    </>
+    </div>
   )
 }
 

@@ -4,5 +4,9 @@ import { useApp } from '../../useApp.ts'
 
 export function SoundWrong() {
   const wrong = useApp((state) => state.sounds.wrong)
-  return <div role="status">{wrong !== '' && <p class="notice">{wrong}</p>}</div>
+  return (
+    <div role="status" class="sound-wrong">
+      {wrong !== '' && <p class="notice">{wrong}</p>}
+    </div>
+  )
 }
