@@ -223,3 +223,27 @@ describe('revisions', () => {
     expect(debriefLines(debrief).some((line) => / figures, revision 2: /.test(line))).toBe(true)
   })
 })
+
+describe('what was said', () => {
+  it('is told with the number of the event that holds it, in what to take away and at every try', async () => {
+    const flights = await Promise.all([
+      flown('marram', TO_FLAP, V1_WRONG, ENDED, ...LEFT, 'brake released'),
+      flown('marram', [], 'load figures list', 'two four three six zero', 'four point eight up', 'one two eight'),
+    ])
+    let count = 0
+    for (const { debrief, events } of flights) {
+      const textAt = (seq: number | undefined) => {
+        const event = events.find((one) => one.seq === seq)
+        return event && 'evidence' in event ? event.evidence.text : undefined
+      }
+      for (const { said, saidIn } of debrief.foremost) {
+        expect(textAt(saidIn)).toBe(said)
+        if (said !== undefined) count++
+      }
+      const items = debrief.lists.flatMap((list) => list.items)
+      const turns = debrief.exchanges.flatMap((exchange) => exchange.turns)
+      for (const { seq, text } of [...items, ...turns].flatMap(({ tries }) => tries)) expect(textAt(seq)).toBe(text)
+    }
+    expect(count).toBeGreaterThan(2)
+  })
+})

@@ -4,7 +4,9 @@ import { describe, expect, it, vi } from 'vitest'
 import { createKeptSounds } from '../../src/app/runs/keptSounds.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { createAppStore } from '../../src/app/store.ts'
+import { keyPress } from '../../src/kernel/interpret/keyPress.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
+import { firstOfBreath } from '../../src/kernel/run/debrief/breaths.ts'
 import { createFakeSoundShelf } from '../fakes/soundShelf.ts'
 import { rig } from './rig.ts'
 
@@ -46,6 +48,19 @@ describe('the sound of an utterance', () => {
     expect(became.map(({ type }) => type)).toEqual(['commanded', 'answered'])
     expect(kept.at(-1)).toEqual(['commanded', became[0]?.seq, 3])
     expect(kept).toHaveLength(3)
+  })
+
+  it('that waits for a room to be asked lies under what froze the run, and belongs to its answer as well', async () => {
+    const { say, run, kept, log } = await sounding()
+    await say('load figures list')
+    await run.happen({ type: 'demonstrated', isOn: true, stops: 'answers', asksRoom: true })
+    await say('two four three six zero')
+    const frozen = log.events.at(-1)
+    expect(frozen?.type).toBe('frozen')
+    expect(kept.at(-1)).toEqual(['frozen', frozen?.seq, 2])
+    await run.happen((state) => keyPress(run.pack, state, { type: 'freeze' }, 0))
+    const answered = log.events.find(({ type }) => type === 'answered')
+    expect(firstOfBreath(log.events).get(answered?.seq ?? -1)).toBe(frozen?.seq)
   })
 
   it('is not kept of talk that was meant for nobody', async () => {
@@ -114,7 +129,7 @@ describe('a shelf that takes no sound', () => {
     const store = createAppStore()
     const { keep } = createKeptSounds(store, shelf)
     const told = vi.fn()
-    store.subscribe(({ sounds }) => told(sounds.wrong))
+    store.subscribe(({ sounds }) => told(sounds.notKept))
     const event = (seq: number) => ({ runId: 'run', seq }) as RunEvent
     shelf.refuse('The disk is full.')
     await keep(event(1), new Int16Array(1))

@@ -106,12 +106,17 @@ describe('in the debrief', () => {
     await screen.findByText('“two four three six one”')
     const seq = flight.log.events.at(-1)?.seq ?? -1
     await waitFor(() => expect(flight.store.getState().sounds.there.get(seq)).toBe(seq))
+    // Shown anew, with what has been looked up.
+    flight.actions.show('settings')
+    await screen.findByRole('heading', { level: 1, name: 'Settings' })
+    flight.actions.show('debrief')
+    await screen.findByText('“two four three six one”')
     expect(screen.queryByRole('button', { name: /^Hear it/ })).toBeNull()
-    await flight.actions.hearSound(seq)
-    expect(flight.store.getState().sounds.playing).toBeUndefined()
+    void flight.actions.hearSound(seq)
     await flight.user.click(screen.getByRole('button', { name: 'End the run' }))
     await flight.user.click(screen.getByRole('button', { name: 'End it now' }))
     expect((await screen.findAllByRole('button', { name: /^Hear it: “two four three six one”/ })).length).toBe(2)
+    expect(flight.store.getState().sounds.playing).toBeUndefined()
   })
 })
 

@@ -13,7 +13,7 @@ import type { ShowDebrief } from './debriefActions.ts'
 
 export interface RunsActionParts extends Pick<ControllerParts, 'store' | 'log' | 'lock' | 'clock' | 'openHere'> {
   readonly siteStorage: SiteStorage
-  readonly soundShelf: Pick<SoundShelf, 'put'>
+  readonly soundShelf: Pick<SoundShelf, 'put' | 'numbers'>
   readonly keptSounds: Pick<KeptSounds, 'all' | 'take' | 'bringBack' | 'forget'>
 }
 

@@ -40,20 +40,19 @@ export function createKeptSounds(store: Store, shelf: SoundShelf): KeptSounds {
     }
   }
 
-  async function showSize(): Promise<void> {
-    const wrong = await tried(async () => show({ size: await shelf.size() }), 'What is kept cannot be looked up')
-    if (wrong !== '') show({ wrong })
-  }
+  const showSize = () => tried(async () => show({ size: await shelf.size() }), 'What is kept cannot be looked up')
 
   return {
-    showSize,
+    async showSize() {
+      show({ wrong: await showSize() })
+    },
     async keep({ runId, seq }, samples) {
       const put = () => shelf.put(runId, new Map([[seq, samples]]))
-      const wrong = await tried(put, 'The sound of what you say is not kept')
-      if (wrong !== store.getState().sounds.wrong) show({ wrong })
+      const notKept = await tried(put, 'The sound of what you say is not kept')
+      if (notKept !== store.getState().sounds.notKept) show({ notKept })
     },
     async lookUp(runId, events) {
-      show({ there: new Map(), playing: undefined })
+      show({ there: new Map(), playing: undefined, wrong: '' })
       const numbers = new Set(await shelf.numbers(runId).catch(() => []))
       // Another debrief may have been opened meanwhile.
       if (numbers.size === 0 || store.getState().debrief?.runId !== runId) return

@@ -27,7 +27,7 @@ import { isSoundFile, readSounds, soundsBeside } from './soundFiles.ts'
 
 export interface ImportParts {
   readonly log: Pick<RunArchive, 'read' | 'put'>
-  readonly sounds: Pick<SoundShelf, 'put'>
+  readonly sounds: Pick<SoundShelf, 'put' | 'numbers'>
   readonly lock: Pick<RunLock, 'isHeld'>
   readonly reader: RunReader
   /** How many of how many are read. */
@@ -226,16 +226,19 @@ async function kept(
   return { fate, note: told, events }
 }
 
-/** What is whole of them is kept with the run; the rest is told in one line, behind the name of the log. */
+/** What is whole of them, and not here, is kept with the run; what is not whole is told in one line, behind the name of the log. */
 async function takenSounds(
   parts: ImportParts,
   events: readonly RunEvent[],
   files: readonly OfferedFile[],
 ): Promise<{ readonly count: number; readonly wrong: string }> {
   const { sounds, lost, why } = await readSounds(events, files, MOST_SOUND_BYTES)
-  if (sounds.size > 0) await parts.sounds.put(events[0]?.runId ?? '', sounds)
+  const runId = events[0]?.runId ?? ''
+  const there = new Set(sounds.size === 0 ? [] : await parts.sounds.numbers(runId))
+  const fresh = new Map([...sounds].filter(([seq]) => !there.has(seq)))
+  if (fresh.size > 0) await parts.sounds.put(runId, fresh)
   return {
-    count: sounds.size,
+    count: fresh.size,
     wrong: lost === 0 ? '' : `is not whole, ${lost} of ${files.length} are left out: ${why}`,
   }
 }
@@ -272,7 +275,7 @@ function words(fates: readonly Fate[]): string[] {
   })
 }
 
-const soundWords = (count: number) => (count === 1 ? '1 sound came with them.' : `${count} sounds came with them.`)
+const soundWords = (count: number) => (count === 1 ? '1 sound came in.' : `${count} sounds came in.`)
 
 /** Folders say little of a log. */
 const nameOf = (path: string) => quoted(path.replace(/^.*\//, '') || path)

@@ -7,8 +7,13 @@ export interface SoundsState {
   readonly playing: number | undefined
   /** Of all that is kept; undefined until it was looked up. */
   readonly size: { readonly bytes: number; readonly runs: number } | undefined
-  /** Why sound is not kept, or could not be had; empty where nothing is wrong. */
+  /** Why what is said now is not kept; empty where nothing is wrong. */
+  readonly notKept: string
+  /** What went wrong with the last thing that was asked for: heard, looked up or deleted; empty where nothing did. */
   readonly wrong: string
 }
 
-export const EMPTY_SOUNDS: SoundsState = { there: new Map(), playing: undefined, size: undefined, wrong: '' }
+export const EMPTY_SOUNDS: SoundsState = {
+  ...{ there: new Map(), playing: undefined, size: undefined },
+  ...{ notKept: '', wrong: '' },
+}

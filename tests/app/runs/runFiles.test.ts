@@ -32,7 +32,7 @@ function importInto(
   log: RunArchive,
   files: Readonly<Record<string, string | Uint8Array>>,
   isHeld = false,
-  sounds: Pick<SoundShelf, 'put'> = createFakeSoundShelf(),
+  sounds: Pick<SoundShelf, 'put' | 'numbers'> = createFakeSoundShelf(),
 ): Promise<Imported> {
   const offered = Object.entries(files).map(([path, content]) => {
     const bytes = bytesOf(content)

@@ -107,7 +107,7 @@ describe('sounds', () => {
     expect(files[paths[0] ?? '']).toEqual(wavOf(soundsOf(1).get(said[0] ?? 0) ?? new Int16Array()))
     const there = empty()
     expect(await importInto(there, { 'run.zip': zip })).toEqual({
-      told: ['1 run came in.', `${said.length} sounds came with them.`],
+      told: ['1 run came in.', `${said.length} sounds came in.`],
       wrong: [],
     })
     expect(await kept(there, 'a')).toEqual(soundsOf(1))
@@ -151,8 +151,12 @@ describe('sounds', () => {
     const mine = Int16Array.of(7, 7, 7)
     await there.shelf.put('a', new Map([[said[1] ?? 0, mine]]))
     const { told } = await importInto(there, { 'run.zip': await savedOf(await home(), 'a') })
-    expect(told[0]).toBe('1 run was here already.')
+    expect(told).toEqual(['1 run was here already.', `${said.length - 1} sounds came in.`])
     expect(await kept(there, 'a')).toEqual(new Map([...soundsOf(1), [said[1] ?? 0, mine]]))
+    expect(await importInto(there, { 'run.zip': await savedOf(await home(), 'a') })).toEqual({
+      told: ['1 run was here already.'],
+      wrong: [],
+    })
   })
 
   test('of another run under an id that is here go with the one that is kept beside it', async () => {
@@ -222,7 +226,7 @@ describe('a sound', () => {
     ['of another form', (files, path) => void files[path]?.set([0x44, 0xac], 24)],
   ])('that is %s is left out by itself', async (_, change) => {
     const { told, wrong, sounds } = await imported(change)
-    expect(told).toEqual(['1 run came in.', `${said.length - 1} sounds came with them.`])
+    expect(told).toEqual(['1 run came in.', `${said.length - 1} sounds came in.`])
     expect(wrong).toEqual([
       `The sound of "log.jsonl" is not whole, 1 of ${said.length} are left out: it is cut or damaged, or no WAV of Otherseat.`,
     ])
@@ -275,7 +279,7 @@ describe('a sound', () => {
     zip[at + 30] = (zip[at + 30] ?? 0) ^ 0xff
     const there = empty()
     const { told, wrong } = await importInto(there, { 'run.zip': zip })
-    expect(told).toEqual(['1 run came in.', `${said.length - 1} sounds came with them.`])
+    expect(told).toEqual(['1 run came in.', `${said.length - 1} sounds came in.`])
     expect(wrong).toHaveLength(1)
     expect(await kept(there, 'a')).toEqual(without(said[0]))
   })

@@ -3,5 +3,8 @@
 const MOST = 32767
 
 export function inSixteenBits(pcm: Float32Array): Int16Array {
-  return Int16Array.from(pcm, (sample) => Math.round(Math.max(-1, Math.min(1, sample)) * MOST))
+  const samples = new Int16Array(pcm.length)
+  // Counted, since the verdict waits for it.
+  for (let at = 0; at < pcm.length; at++) samples[at] = Math.round(Math.max(-1, Math.min(1, pcm[at] ?? 0)) * MOST)
+  return samples
 }

@@ -3,18 +3,21 @@
  * sound, which lies under the number of the first.
  */
 
-import type { RunEvent } from '../core/events.ts'
+import type { Evidence, RunEvent } from '../core/events.ts'
 
 /** Events of what was spoken, by number, each with that of the first in its breath. */
 export function firstOfBreath(events: readonly RunEvent[]): ReadonlyMap<number, number> {
   const firstAt = new Map<number, number>()
   const first = new Map<number, number>()
   for (const event of events) {
-    if (!('evidence' in event) || event.evidence?.by !== 'voice') continue
-    const { beganAt } = event.evidence
-    if (beganAt === undefined) continue
+    const { by, beganAt } = saidIn(event) ?? {}
+    if (by !== 'voice' || beganAt === undefined) continue
     if (!firstAt.has(beganAt)) firstAt.set(beganAt, event.seq)
     first.set(event.seq, firstAt.get(beganAt) ?? event.seq)
   }
   return first
 }
+
+/** What waits for a room to be asked is in no other event yet. */
+const saidIn = (event: RunEvent): Evidence | undefined =>
+  event.type === 'frozen' ? event.said : 'evidence' in event ? event.evidence : undefined

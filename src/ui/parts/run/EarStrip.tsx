@@ -87,7 +87,7 @@ const SECOND_MODEL = {
 /** Another ear than the one chosen, sound that cannot be kept, or an ear that sends sound away. */
 function noteOf({ ear, settings, ears, sounds }: AppState): string {
   if (ear.note) return ear.note
-  if (sounds.wrong) return sounds.wrong
+  if (sounds.notKept) return sounds.notKept
   if (ear.secondModel !== 'ready' && ear.secondModel !== 'none') return SECOND_MODEL[ear.secondModel]
   return ears.find(({ name }) => name === settings.ear)?.away?.note ?? ''
 }
