@@ -1,14 +1,7 @@
 /** Settings of the person at this browser, their defaults, and how they are kept. */
 
 import type { Phraseology } from '../kernel/kinds/kind.ts'
-import type {
-  CueMode,
-  DemonstrationStops,
-  Dial,
-  FlowMode,
-  ReadBackMode,
-  RolesMode,
-} from '../kernel/run/core/events.ts'
+import type { CueMode, DemonstrationStops, Dial, FlowMode, ReadBackMode, RolesMode } from '../kernel/run/core/events.ts'
 import type { LookTimes } from '../kernel/run/debrief/look/lookTimes.ts'
 import type { Dosed } from '../kernel/run/partner/dose.ts'
 import type { Binding, SwitchName } from '../ports.ts'
