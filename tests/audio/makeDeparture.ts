@@ -6,6 +6,7 @@
 import { fileURLToPath } from 'node:url'
 import { FINAL_ANSWERS, LISTS, PRELIMINARY_ANSWERS, SAME_VOICE } from './departure.ts'
 import { CHECK_VOICES, render } from './make.ts'
+import { OBJECTIONS } from './partner.ts'
 import { RUN_ANSWERS } from './run.ts'
 import { STOPS } from './stop.ts'
 import { TALK_ANSWERS } from './talk.ts'
@@ -19,6 +20,7 @@ const said = [
   ...TALK_ANSWERS,
   ...RUN_ANSWERS,
   ...STOPS,
+  ...OBJECTIONS,
 ]
 for (const { file, text, voice: name } of said) {
   const voice = CHECK_VOICES.find((candidate) => candidate.name === name)

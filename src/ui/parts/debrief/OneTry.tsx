@@ -16,7 +16,7 @@ import { HearIt } from './HearIt.tsx'
 
 export function OneTry({ one }: { readonly one: DebriefTry }) {
   const { seq, t, text, judgement, challengeRevision, revision, early, tooEarly } = one
-  const pack = useApp((state) => state.pack)
+  const pack = useApp(({ debriefed }) => debriefed?.pack)
   const wrong = judgement.parts.filter((part) => part.state === 'wrong')
   const missing = judgement.verdict === 'incomplete' ? judgement.parts.filter((part) => part.state === 'missing') : []
   return (
