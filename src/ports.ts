@@ -187,6 +187,7 @@ export interface SiteStorage {
 
 /** Short texts by key that can be made again from the log: whatever goes wrong with them is not told. */
 export interface TextCache {
+  get(key: string): Promise<string | undefined>
   all(): Promise<ReadonlyMap<string, string>>
   put(texts: ReadonlyMap<string, string>): Promise<void>
 }

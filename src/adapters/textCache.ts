@@ -20,6 +20,13 @@ export function createTextCache(name: string): TextCache {
     return opening
   }
   return {
+    async get(key) {
+      try {
+        return inMemory.get(key) ?? (await (await database())?.get('texts', key))
+      } catch {
+        return undefined
+      }
+    },
     async all() {
       try {
         const db = await database()

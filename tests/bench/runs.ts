@@ -44,7 +44,7 @@ async function opening(log: RunArchive): Promise<number> {
   return taken.toSorted((one, other) => one - other)[Math.floor(TIMES / 2)] ?? 0
 }
 
-function summaryOf(run: number): RunSummary {
+export function summaryOf(run: number): RunSummary {
   const account = { v: ACCOUNT_VERSION, events: ITEMS, durationMs: 3_600_000, items: ITEMS, closed: ITEMS - (run % 9) }
   return {
     ...{ runId: `run ${run}`, pack: `Pack ${run % 7}`, packId: `pack-${run % 7}`, ended: true, isOver: true },

@@ -14,6 +14,7 @@ export const SECTIONS: Readonly<Record<string, () => Promise<Section>>> = {
   figures: () => import('./figures.ts'),
   run: () => import('./run.ts'),
   runs: () => import('./runs.ts'),
+  runsPage: () => import('./runsPage.ts'),
   training: () => import('./training.ts'),
   voice: () => import('./voice.ts'),
   pace: () => import('./pace.ts'),

@@ -6,6 +6,7 @@ export function createFakeCache(): TextCache & { readonly texts: Map<string, str
   const texts = new Map<string, string>()
   return {
     texts,
+    get: async (key) => texts.get(key),
     all: async () => new Map(texts),
     async put(more) {
       for (const [key, text] of more) texts.set(key, text)

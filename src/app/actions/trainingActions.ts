@@ -14,8 +14,6 @@ export interface TrainingActionParts extends ControllerParts {
   readonly workedOut: TextCache
 }
 
-const DECK = 'deck'
-
 /** `wake`: in a gesture, before anything may sound. */
 export function trainingActions(
   parts: TrainingActionParts,
@@ -28,24 +26,15 @@ export function trainingActions(
   let isBeginning = false
 
   async function readProgress(): Promise<void> {
-    const { readFacts } = await import('../training/runFacts.ts')
-    const { cardsForDrill, deckOf, dueCards, nextDue, readDeck } = await import('../training/deck.ts')
-    const { progressOf } = await import('../../kernel/training/progress.ts')
-    const kept = await workedOut.all()
-    const { facts, unreadable } = await readFacts(log, workedOut, kept)
-    const was = readDeck(kept.get(DECK))
-    // A run that is not over is in no deck: there would be more of it later.
-    const over = await overIn(facts)
-    const deck = deckOf(over, was)
-    if (deck.runs.length !== was?.runs.length) await workedOut.put(new Map([[DECK, JSON.stringify(deck)]]))
+    const { workOut } = await import('../training/workedOut.ts')
+    const { cardsForDrill, dueCards, nextDue } = await import('../training/deck.ts')
+    const { deck, ...rest } = await workOut(log, workedOut)
     const { stations } = store.getState().settings
     const isAsked = ({ kind }: Card) => stations || kind !== 'readBack'
     const due = dueCards(deck, clock.now()).filter(isAsked)
     store.setState({
       training: {
-        facts,
-        progress: progressOf(facts),
-        unreadable,
+        ...rest,
         deck,
         due,
         next: nextDue(Object.values(deck.cards).filter(isAsked), clock.now()),
@@ -55,11 +44,6 @@ export function trainingActions(
     })
   }
 
-  async function overIn<T extends { readonly runId: string }>(facts: readonly T[]): Promise<T[]> {
-    const ended = new Set((await log.runs()).filter((run) => run.ended).map(({ runId }) => runId))
-    return facts.filter(({ runId }) => ended.has(runId))
-  }
-
   async function begin(): Promise<void> {
     if (hasRunOn(store.getState()) || store.getState().unfinished) return
     await readProgress()
@@ -67,11 +51,8 @@ export function trainingActions(
     const cards = training?.forDrill ?? []
     const [card] = cards
     if (!training || !card) return
-    const runs = training.facts.filter(({ packId, drill }) => packId === card.packId && !drill)
-    const last = runs.reduce(
-      (one, other) => (other.startedAt > one.startedAt ? other : one),
-      runs[0] as (typeof runs)[0],
-    )
+    const runs = (await log.runs()).filter(({ packId, flown }) => packId === card.packId && !flown?.isDrill)
+    const [last] = runs.toSorted((one, other) => other.startedAt - one.startedAt)
     const { drillRunOf } = await import('../training/drillRun.ts')
     const drill = await drillRunOf(log, last?.runId ?? '', cards, parts.newSeed())
     if ('why' in drill) return store.setState({ training: { ...training, refused: drill.why } })
@@ -86,7 +67,7 @@ export function trainingActions(
     const { training, settings } = store.getState()
     const { dialRunOf } = await import('../training/dialRun.ts')
     const { pack, inputs, steppedOn } = await dialRunOf(
-      training?.facts ?? [],
+      training?.dials ?? [],
       { put: settings.dial, radio: settings.radio, length },
       parts.newSeed(),
     )

@@ -10,7 +10,7 @@ import type { RunFacts, Trial } from '../../kernel/training/facts.ts'
 import { type Card, type CardKind, type Deck, DRILL_S, type NextDue } from './training.ts'
 
 /** A deck kept by another edition is made anew. */
-const EDITION = 2
+export const DECK_EDITION = 2
 
 const DAY_MS = 86_400_000
 /** Who trains in the evening and again the next afternoon finds what is due that evening. */
@@ -41,7 +41,7 @@ const HARD = 2
 const GOOD = 3
 const EASY = 4
 
-export const EMPTY_DECK: Deck = { edition: EDITION, runs: [], cards: {}, times: {}, askedFor: RECALL }
+export const EMPTY_DECK: Deck = { edition: DECK_EDITION, runs: [], cards: {}, times: {}, askedFor: RECALL }
 
 const schedulers = new Map<number, FSRS>()
 
@@ -81,7 +81,7 @@ export function ratingOf(
 /** The deck after these runs. What is kept of an earlier one is gone on from where it fits. */
 export function deckOf(facts: readonly RunFacts[], kept: Deck = EMPTY_DECK): Deck {
   const inOrder = [...facts].sort((one, other) => one.startedAt - other.startedAt)
-  const isFit = kept.edition === EDITION && kept.runs.every((runId, index) => inOrder[index]?.runId === runId)
+  const isFit = kept.edition === DECK_EDITION && kept.runs.every((runId, index) => inOrder[index]?.runId === runId)
   const from = isFit ? kept : EMPTY_DECK
   const cards = { ...from.cards }
   const times: Record<string, readonly number[]> = { ...from.times }
@@ -104,7 +104,7 @@ export function deckOf(facts: readonly RunFacts[], kept: Deck = EMPTY_DECK): Dec
       if (trial.ms !== undefined) times[trial.of] = [...(times[trial.of] ?? []), trial.ms].slice(-KEPT_TIMES)
     }
   }
-  return { edition: EDITION, runs: inOrder.map(({ runId }) => runId), cards, times, askedFor }
+  return { edition: DECK_EDITION, runs: inOrder.map(({ runId }) => runId), cards, times, askedFor }
 }
 
 const isDue = ({ dueAt }: Card, now: number) => dueAt <= now + AHEAD_MS
@@ -159,14 +159,4 @@ export function cardsForDrill(due: readonly Card[]): Card[] {
     left -= TAKES_S[kind]
     return true
   })
-}
-
-/** As kept; undefined where it is of another edition, or no deck. */
-export function readDeck(text: string | undefined): Deck | undefined {
-  try {
-    const deck = JSON.parse(text ?? '') as Deck
-    return deck.edition === EDITION ? deck : undefined
-  } catch {
-    return undefined
-  }
 }

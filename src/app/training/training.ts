@@ -41,7 +41,8 @@ export interface NextDue {
 }
 
 export interface Training {
-  readonly facts: readonly RunFacts[]
+  /** Facts of blocks of read-backs alone. */
+  readonly dials: readonly RunFacts[]
   readonly progress: Progress
   readonly unreadable: number
   readonly deck: Deck

@@ -51,7 +51,7 @@ test('a fault caught by voice, one let go and an objection without cause are tol
     .getByText(/^Your partner/)
     .first()
     .click()
-  const told = (await page.locator('main').innerText()).replace(/\s+/g, ' ')
+  const told = (await page.locator('main').textContent())?.replace(/\s+/g, ' ')
   expect(told).toContain('1 of 2 faults caught; 1 of 2 right things objected to')
   expect(told).toMatch(/Caught, obvious\. V one: Otherseat answered one one six, right was one two six\./)
   expect(told).toMatch(/Missed, obvious\. Rotate speed/)

@@ -39,7 +39,7 @@ export function ReadBacks() {
   const [length, setLength] = useState<string>(AT_EDGE)
   const actions = useActions()
   const set = (change: Partial<Dial>) => actions.settings({ dial: { ...dial, ...change } })
-  const edge = useMemo(() => edgeOf(trialsAt(training?.facts ?? [], dial)), [training, dial])
+  const edge = useMemo(() => edgeOf(trialsAt(training?.dials ?? [], dial)), [training, dial])
   return (
     <section class="card stack" aria-labelledby="read-backs-alone">
       <h2 id="read-backs-alone">Read-backs at your edge</h2>
@@ -142,7 +142,7 @@ function toldOf({ asked, right, why }: DialTold): string {
 
 function Days({ dial }: { readonly dial: Dial }) {
   const training = useApp((state) => state.training)
-  const days = useMemo(() => edgesByDay(training?.facts ?? [], dial), [training, dial])
+  const days = useMemo(() => edgesByDay(training?.dials ?? [], dial), [training, dial])
   if (days.length === 0) return null
   return (
     <table>
