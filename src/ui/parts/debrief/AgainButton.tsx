@@ -27,7 +27,7 @@ export function AgainButton({ from, about, isShort = false }: Props) {
       </button>
       {canDraw && (
         <button type="button" class="plain" onClick={() => void actions.again(from, true)}>
-          on other figures{what}
+          Again on other figures{what}
         </button>
       )}
     </div>
