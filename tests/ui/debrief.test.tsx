@@ -182,7 +182,7 @@ describe('that moment again on other figures', () => {
     await answer('four point eight up')
     const before = store.getState().run?.values.takeoffTrim
     await user.click(screen.getByRole('button', { name: 'Debrief' }))
-    await user.click(await screen.findByRole('button', { name: 'Again on other figures: takeoff trim' }))
+    await user.click(await screen.findByRole('button', { name: 'Other figures: takeoff trim' }))
     await screen.findByRole('heading', { level: 1, name: 'takeoff trim' })
     await waitFor(() => expect(store.getState().run?.revision).toBe(2))
     const { values } = store.getState().run ?? {}

@@ -113,6 +113,8 @@ test('words that have no clip are spoken all the same and taken for no answer; w
   await pilot.show('Debrief')
   await page.getByRole('button', { name: 'End the run' }).click()
   await page.getByRole('button', { name: 'End it now' }).click()
+  // Only a run that is over can be played back.
+  await page.getByRole('button', { name: 'Replay' }).waitFor()
   await page.goto(`${inject('address')}#runs`)
   await page.reload()
   await page.getByRole('button', { name: /^Debrief of / }).click()

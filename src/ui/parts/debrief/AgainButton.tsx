@@ -21,13 +21,13 @@ export function AgainButton({ from, about, isShort = false }: Props) {
     )
   }
   return (
-    <div class="row no-print">
+    <div class="row again no-print">
       <button type="button" onClick={() => void actions.again(from)}>
         Do that moment again{what}
       </button>
       {canDraw && (
-        <button type="button" class="plain" onClick={() => void actions.again(from, true)}>
-          Again on other figures{what}
+        <button type="button" class="plain small" onClick={() => void actions.again(from, true)}>
+          Other figures{what}
         </button>
       )}
     </div>
