@@ -6,7 +6,7 @@
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import { createEmitter } from '../emitter.ts'
 import type { OwnPack, PackShelf } from '../ports.ts'
-import { whyNotStored } from './whyNotStored.ts'
+import { clearlyIn } from './clearly.ts'
 
 interface Stores extends DBSchema {
   packs: { key: string; value: OwnPack }
@@ -17,16 +17,7 @@ export function createPackShelf(name = 'otherseat-packs'): PackShelf {
   const { emit, subscribe } = createEmitter<undefined>()
   const channel = 'BroadcastChannel' in globalThis ? new BroadcastChannel(name) : undefined
   channel?.addEventListener('message', () => emit(undefined))
-  let opening: Promise<IDBPDatabase<Stores>> | undefined
-
-  async function clearly<T>(work: (db: IDBPDatabase<Stores>) => Promise<T>): Promise<T> {
-    try {
-      opening ??= open(name)
-      return await work(await opening)
-    } catch (error) {
-      throw new Error(whyNotStored(error, 'your packs'))
-    }
-  }
+  const clearly = clearlyIn(() => open(name), 'your packs')
 
   return {
     subscribe,

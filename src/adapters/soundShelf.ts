@@ -5,7 +5,7 @@
 
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import type { RunSounds, SoundShelf } from '../ports.ts'
-import { whyNotStored } from './whyNotStored.ts'
+import { clearlyIn } from './clearly.ts'
 
 interface Stores extends DBSchema {
   sounds: { key: [runId: string, seq: number]; value: Int16Array }
@@ -15,18 +15,7 @@ interface Stores extends DBSchema {
 
 /** Opened when first asked for something: no screen waits for it. */
 export function createSoundShelf(name = 'otherseat-sound'): SoundShelf {
-  let opening: Promise<IDBPDatabase<Stores>> | undefined
-
-  async function clearly<T>(work: (db: IDBPDatabase<Stores>) => Promise<T>): Promise<T> {
-    try {
-      opening ??= open(name)
-      return await work(await opening)
-    } catch (error) {
-      // One that could not be opened, or was closed for a later edition, may open the next time.
-      opening = undefined
-      throw new Error(whyNotStored(error, 'the sound'))
-    }
-  }
+  const clearly = clearlyIn(() => open(name), 'the sound')
 
   return {
     put: (runId, sounds) => clearly((db) => putAll(db, runId, sounds)),

@@ -1,7 +1,7 @@
 /** What screens ask of the store in more than one place, by name. */
 
 import { entryErrors } from '../kernel/figures/entered.ts'
-import type { DialNoise } from '../kernel/run/core/events.ts'
+import type { RadioNoise } from '../kernel/run/core/events.ts'
 import type { Revision } from './run/revision.ts'
 import { freezeKey, type Settings } from './settings.ts'
 import type { AppState, Screen } from './store.ts'
@@ -75,5 +75,5 @@ const VOICE_WORDS_A_MINUTE = 98
 
 type Spoken = Settings & {
   /** Of those who are heard by radio, where they are not to sound as they always do. */
-  readonly byRadio?: { readonly rate: number; readonly noise: DialNoise }
+  readonly byRadio?: { readonly rate: number; readonly noise: RadioNoise }
 }

@@ -4,7 +4,7 @@ import { screen, waitFor, within } from '@testing-library/preact'
 import { beforeAll, describe, expect, it } from 'vitest'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
-import { asRun, flownRun, keptIn } from '../app/runs/flownRuns.ts'
+import { asRun, keptIn, spokenRun } from '../app/runs/flownRuns.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { createFakeSoundPlayer, createFakeSoundShelf } from '../fakes/soundShelf.ts'
 import { flying, INPUTS, stage } from './stage.tsx'
@@ -13,12 +13,7 @@ const KEEPS = { ...DEFAULT_SETTINGS, welcomed: true, stations: false, ownValues:
 
 let flown: readonly RunEvent[]
 beforeAll(async () => {
-  const typed = await flownRun()
-  flown = typed.map((event) =>
-    'evidence' in event && event.evidence.by === 'typed'
-      ? ({ ...event, evidence: { ...event.evidence, by: 'voice', beganAt: event.seq } } as RunEvent)
-      : event,
-  )
+  flown = await spokenRun()
 })
 
 const seqOf = (text: string) => flown.find((event) => 'evidence' in event && event.evidence.text === text)?.seq ?? -1

@@ -4,11 +4,11 @@
  */
 
 import type { Role } from '../../kernel/pack/roles.ts'
+import type { RadioNoise } from '../../kernel/run/core/events.ts'
 import type { Clock, Voice } from '../../ports.ts'
 import { systemClock } from '../clock.ts'
 import { type BrowserSpeaker, createBrowserVoice, type Speaker } from './browserVoice.ts'
 import { createEmbeddedVoice, type EmbeddedSpeaker } from './embeddedVoice.ts'
-import type { RadioNoise } from './radioChannel.ts'
 import { fetchRecording } from './recording.ts'
 import { createSound, type Sound } from './sound.ts'
 import { createSynthesis } from './synthesis.ts'

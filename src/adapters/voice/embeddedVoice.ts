@@ -5,10 +5,11 @@
  */
 
 import type { Role } from '../../kernel/pack/roles.ts'
+import type { RadioNoise } from '../../kernel/run/core/events.ts'
 import type { Clock } from '../../ports.ts'
 import type { Speaker } from './browserVoice.ts'
 import { type Clip, type ClipIndex, PAUSE_MS, sentencesOf } from './clips.ts'
-import { KEY_MS, openChannel, type RadioNoise } from './radioChannel.ts'
+import { KEY_MS, openChannel } from './radioChannel.ts'
 import type { Sound } from './sound.ts'
 import { soundedAt } from './soundedAt.ts'
 import { RATE } from './speechSound.ts'

@@ -1,4 +1,6 @@
-/** What a radio does to a voice: a narrow band, a light noise under it, and the click of the key at both ends. */
+/** What a radio does to a voice: a narrow band, noise under it, and the click of the key at both ends. */
+
+import type { RadioNoise } from '../../kernel/run/core/events.ts'
 
 /** The band of a voice channel, common practice of telephony: ITU-T G.712, 300 to 3400 Hz. */
 const BAND_HZ = { from: 300, to: 3_400 } as const
@@ -6,7 +8,6 @@ const BAND_HZ = { from: 300, to: 3_400 } as const
 const FILTERS = 2
 /** The band takes some loudness; a radio is loud. */
 const GAIN = 1.3
-export type RadioNoise = 'none' | 'light' | 'heavy'
 /** Before the band takes most of it: heavy is some 6 dB under the voice. */
 const NOISES: Readonly<Record<RadioNoise, number>> = { none: 0, light: 0.012, heavy: 0.16 }
 const CLICK_MS = 14

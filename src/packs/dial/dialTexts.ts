@@ -25,8 +25,12 @@ const STEPPED_ON_EVERY = 3
 const OTHER_EVERY = 2
 
 type Raw = Readonly<Record<string, unknown>>
-interface Made {
-  readonly turns: Raw[]
+/** What all transmissions of a block are made with. */
+interface Making {
+  readonly dial: Dial
+  readonly radio: 'icao' | 'faa'
+  readonly chance: Seeded
+  /** Grows with each that is declared. */
   readonly figures: Record<string, Raw>
 }
 
@@ -37,20 +41,23 @@ export function dialTexts(dial: Dial, lengths: readonly number[], radio: 'icao' 
     like: { label: 'like call sign', kind: 'callsign', telephony: TELEPHONY, constant: chance.pick(LIKE) },
     unlike: { label: 'other call sign', kind: 'callsign', telephony: TELEPHONY, constant: 'HARVEST 907' },
   }
+  const making: Making = { dial, radio, chance, figures }
   const steppedOn: Record<string, string> = {}
   const exchanges = lengths.map((length, at) => {
     const id = `r${at + 1}`
-    const made: Made = { turns: [], figures }
     const station = STATIONS[(dial.handOvers ? at : 0) % STATIONS.length] ?? STATIONS[0]
     const next = dial.handOvers && at + 1 < lengths.length ? STATIONS[(at + 1) % STATIONS.length] : undefined
     const elements = chosen(length, next !== undefined, chance)
-    // Who was handed over calls first.
-    if (dial.handOvers && at > 0) made.turns.push(call(station))
-    if (dial.standBy && at % OTHER_EVERY === 0) made.turns.push(...putOff(dial, radio, `${id}w`, made, chance))
-    else if (dial.likeCallSigns) made.turns.push(others('like', radio, `${id}o`, made, chance))
-    made.turns.push(transmission(id, elements, next, radio, made))
-    const [amended] = elements.filter(({ id: one }) => one === 'level' || one === 'heading')
-    if (dial.amendments && at % OTHER_EVERY === 1 && amended) made.turns.push(amendment(id, amended, radio, made))
+    const before = turnsBefore(making, id, dial.standBy && at % OTHER_EVERY === 0)
+    const amended = elements.find(({ id: one }) => one === 'level' || one === 'heading')
+    const isAmended = dial.amendments && at % OTHER_EVERY === 1
+    const turns = [
+      // Who was handed over calls first.
+      ...(dial.handOvers && at > 0 ? [call(station)] : []),
+      ...before,
+      transmission(making, id, elements, next),
+      ...(isAmended && amended ? [amendment(making, id, amended)] : []),
+    ]
     if (dial.steppedOn && at % STEPPED_ON_EVERY === 1) {
       steppedOn[`${id}.${COUNTED_TURN}`] = chance.pick(elements).id
     }
@@ -59,7 +66,7 @@ export function dialTexts(dial: Dial, lengths: readonly number[], radio: 'icao' 
       exchange: id,
       name: `read-back ${at + 1}`,
       with: { role: 'controller', name: capitals(name) },
-      turns: made.turns,
+      turns,
     }
   })
   const procedures = { phases: [{ phase: 'dial', name: 'Read-backs', activities: exchanges }] }
@@ -114,18 +121,12 @@ function call(station: string): Raw {
   }
 }
 
-function transmission(
-  id: string,
-  elements: readonly DialElement[],
-  next: string | undefined,
-  radio: 'icao' | 'faa',
-  made: Made,
-): Raw {
+function transmission(making: Making, id: string, elements: readonly DialElement[], next: string | undefined): Raw {
   return {
     ...{ turn: COUNTED_TURN, label: 'transmission', opens: CALL_SIGN },
     elements: elements.map((element) => {
-      const figure = declared(`${id}${element.id}`, element, radio, made)
-      if (element.id !== 'frequency' || next === undefined) return elementOf(element, figure, radio)
+      const figure = declared(making, `${id}${element.id}`, element)
+      if (element.id !== 'frequency' || next === undefined) return elementOf(making, element, figure)
       const to = `${PLACE} ${next}`
       return {
         ...{ element: 'frequency', label: 'frequency', says: `contact ${to} <${figure}>` },
@@ -135,38 +136,40 @@ function transmission(
   }
 }
 
-/** "Stand by", and somebody else first. */
-function putOff(dial: Dial, radio: 'icao' | 'faa', prefix: string, made: Made, chance: Seeded): Raw[] {
+/** What comes before it: somebody else's clearance, "stand by" and somebody else's, or nothing. */
+function turnsBefore(making: Making, id: string, isPutOff: boolean): Raw[] {
+  const { likeCallSigns } = making.dial
+  if (!isPutOff) return likeCallSigns ? [others(making, 'like', id)] : []
   const wait = { element: 'standBy', label: 'stand by', says: 'stand by' }
   return [
     { turn: 'standBy', label: 'stand by', opens: CALL_SIGN, elements: [wait] },
-    others(dial.likeCallSigns ? 'like' : 'unlike', radio, prefix, made, chance),
+    others(making, likeCallSigns ? 'like' : 'unlike', id),
   ]
 }
 
 /** For another call sign: nothing of it is to be read back. */
-function others(callSign: 'like' | 'unlike', radio: 'icao' | 'faa', prefix: string, made: Made, chance: Seeded): Raw {
-  const elements = chosen(OF_OTHERS, false, chance).map((element) => {
-    const { readBack: _, ...said } = elementOf(element, declared(`${prefix}${element.id}`, element, radio, made), radio)
+function others(making: Making, callSign: 'like' | 'unlike', id: string): Raw {
+  const elements = chosen(OF_OTHERS, false, making.chance).map((element) => {
+    const { readBack: _, ...said } = elementOf(making, element, declared(making, `${id}o${element.id}`, element))
     return said
   })
   return { turn: 'other', label: 'another aircraft', opens: `<${callSign}>`, elements }
 }
 
 /** One element of it, with another value, once the first was read back. */
-function amendment(id: string, element: DialElement, radio: 'icao' | 'faa', made: Made): Raw {
-  const figure = declared(`${id}again`, element, radio, made)
-  const opens = radio === 'icao' ? `${CALL_SIGN}, recleared` : `${CALL_SIGN}, amended clearance`
-  return { turn: 'amendment', label: 'amendment', opens, elements: [elementOf(element, figure, radio)] }
+function amendment(making: Making, id: string, element: DialElement): Raw {
+  const figure = declared(making, `${id}again`, element)
+  const opens = making.radio === 'icao' ? `${CALL_SIGN}, recleared` : `${CALL_SIGN}, amended clearance`
+  return { turn: 'amendment', label: 'amendment', opens, elements: [elementOf(making, element, figure)] }
 }
 
-function declared(name: string, element: DialElement, radio: 'icao' | 'faa', { figures }: Made): string {
+function declared({ radio, figures }: Making, name: string, element: DialElement): string {
   const { figure, from } = (radio === 'faa' ? element.faa : undefined) ?? element
   figures[name] = { ...figure, given: { group: 'Transmissions', from } }
   return name
 }
 
-function elementOf({ id, label, alsoCalled = [], says, readBack }: DialElement, figure: string, radio: 'icao' | 'faa') {
+function elementOf({ radio }: Making, { id, label, alsoCalled = [], says, readBack }: DialElement, figure: string) {
   const filled = (text: string) => text.replace('#', figure)
   return {
     element: id,

@@ -15,6 +15,16 @@ export async function flownRun(): Promise<RunEvent[]> {
   return [...log.events]
 }
 
+/** The same, as if it had been spoken. */
+export async function spokenRun(): Promise<RunEvent[]> {
+  const typed = await flownRun()
+  return typed.map((event) =>
+    'evidence' in event && event.evidence.by === 'typed'
+      ? ({ ...event, evidence: { ...event.evidence, by: 'voice', beganAt: event.seq } } as RunEvent)
+      : event,
+  )
+}
+
 export function asRun(events: readonly RunEvent[], runId: string, day = 1): RunEvent[] {
   const wall = new Date(Date.UTC(2026, 0, day, 9)).toISOString()
   return events.map((event) => ({ ...event, runId, wall }))

@@ -15,18 +15,13 @@ import type { RunEvent } from '../../../src/kernel/run/core/events.ts'
 import { filesInZip } from '../../../src/packs/files/zip.ts'
 import type { RunArchive, RunSounds, SoundShelf } from '../../../src/ports.ts'
 import { createFakeSoundShelf } from '../../fakes/soundShelf.ts'
-import { asRun, flownRun, keptIn } from './flownRuns.ts'
+import { asRun, keptIn, spokenRun } from './flownRuns.ts'
 
 let flown: readonly RunEvent[]
 /** Numbers of what was said. */
 let said: readonly number[]
 beforeAll(async () => {
-  const typed = await flownRun()
-  flown = typed.map((event) =>
-    'evidence' in event && event.evidence.by === 'typed'
-      ? ({ ...event, evidence: { ...event.evidence, by: 'voice', beganAt: event.seq } } as RunEvent)
-      : event,
-  )
+  flown = await spokenRun()
   said = flown.flatMap((event) => ('evidence' in event && event.evidence.by === 'voice' ? [event.seq] : []))
 })
 

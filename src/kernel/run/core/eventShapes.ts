@@ -38,7 +38,6 @@ import {
   type By,
   CUE_MODES,
   DEMONSTRATION_STOPS,
-  DIAL_NOISES,
   type Dial,
   type EventBody,
   type EventFields,
@@ -47,6 +46,7 @@ import {
   FLOW_MODES,
   PAPER_HANDLINGS,
   type PackInLog,
+  RADIO_NOISES,
   RADIO_PARTS,
   READ_BACK_MODES,
   ROLES_MODES,
@@ -196,7 +196,7 @@ const script = object<Script>({
 })
 
 const dial = object<Dial>({
-  ...{ wordsAMinute: number, noise: oneOf(DIAL_NOISES), likeCallSigns: flag, steppedOn: flag },
+  ...{ wordsAMinute: number, noise: oneOf(RADIO_NOISES), likeCallSigns: flag, steppedOn: flag },
   ...{ standBy: flag, handOvers: flag, amendments: flag },
 })
 

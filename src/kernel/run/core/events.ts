@@ -318,13 +318,13 @@ export interface Slip {
 }
 
 /** Noise under what is said by radio. */
-export const DIAL_NOISES = ['none', 'light', 'heavy'] as const
-export type DialNoise = (typeof DIAL_NOISES)[number]
+export const RADIO_NOISES = ['none', 'light', 'heavy'] as const
+export type RadioNoise = (typeof RADIO_NOISES)[number]
 /** How transmissions are put that are to be read back. */
 export interface Dial {
   /** About so many words a minute. */
   readonly wordsAMinute: number
-  readonly noise: DialNoise
+  readonly noise: RadioNoise
   /** Others with a call sign like one's own are given clearances first. */
   readonly likeCallSigns: boolean
   /** Now and then somebody transmits over an element. */

@@ -1,8 +1,9 @@
 /** Whether the sound of what is said is kept, how much there is, and all of it deleted. */
 
-import { useEffect, useRef, useState } from 'preact/hooks'
+import { useEffect } from 'preact/hooks'
 import { sizeWords } from '../../../app/runs/runsView.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { AskFirst } from '../shell/AskFirst.tsx'
 import { SoundWrong } from '../shell/SoundWrong.tsx'
 import { Choices } from './Choices.tsx'
 
@@ -41,37 +42,14 @@ export function KeptSound() {
           <span>
             {sizeWords(size.bytes)} in {size.runs === 1 ? '1 run' : `${size.runs} runs`}
           </span>
-          <DeleteSounds />
+          <AskFirst
+            label="Delete all kept sound"
+            warning="It does not come back. The runs stay."
+            yes="Delete it now"
+            onYes={actions.deleteSounds}
+          />
         </div>
       )}
     </div>
-  )
-}
-
-/** It is asked first, since it does not come back. */
-function DeleteSounds() {
-  const actions = useActions()
-  const [isAsked, setAsked] = useState(false)
-  const keep = useRef<HTMLButtonElement>(null)
-  // The button that was pressed is gone.
-  useEffect(() => keep.current?.focus({ preventScroll: true }), [isAsked])
-  if (!isAsked) {
-    return (
-      <button type="button" onClick={() => setAsked(true)}>
-        Delete all kept sound
-      </button>
-    )
-  }
-  return (
-    <fieldset class="row">
-      <legend class="hidden-label">Delete all kept sound</legend>
-      <span role="alert">It does not come back. The runs stay.</span>
-      <button type="button" onClick={() => void actions.deleteSounds()}>
-        Delete it now
-      </button>
-      <button ref={keep} type="button" onClick={() => setAsked(false)}>
-        Keep it
-      </button>
-    </fieldset>
   )
 }
