@@ -1,9 +1,11 @@
 /** `rehearse`: a whole procedure from a file of answers; exit 0 only if every list was completed. */
 
 import { readFile } from 'node:fs/promises'
+import { dirname, resolve } from 'node:path'
 import { parseArgs } from 'node:util'
 import { createFileLog } from '../adapters/log/fileLog.ts'
 import { createMemoryLog } from '../adapters/log/memoryLog.ts'
+import { type RehearsalParts, rehearseFile } from '../app/rehearsal/rehearsal.ts'
 import { vocabularyOf } from '../kernel/hearing/vocabulary.ts'
 import { isError } from '../kernel/problem.ts'
 import { showProblem } from '../kernel/problemLine.ts'
@@ -11,7 +13,6 @@ import { readInputs } from '../packs/inputs.ts'
 import type { RunLog } from '../ports.ts'
 import { type CommandRun, usage } from './io.ts'
 import { readPackDir } from './packDir.ts'
-import { type RehearsalParts, rehearseFile } from './rehearsal.ts'
 
 const USAGE = 'rehearse --pack DIR --inputs FILE.yaml --answers FILE [--voices NUMBER [--radio icao|faa]] [--log FILE]'
 
@@ -55,13 +56,20 @@ export const run: CommandRun = async (args, io) => {
     ...(radio && { radio }),
     log: kept,
     print: (line) => io.output.write(`${line}\n`),
-    hearWav: async (file, hearable) => {
+    readText: textsBeside(answers),
+    hearWav: async (name, hearable) => {
       recogniser ??= openRecogniser()
-      return (await recogniser).hear(file, hearable)
+      return (await recogniser).hear(resolve(dirname(answers), name), hearable)
     },
   })
   return end.complete ? 0 : fail(end.problems)
 }
+
+/** Files named in an answers file are relative to it. */
+export const textsBeside =
+  (file: string) =>
+  (name: string): Promise<string | undefined> =>
+    readFile(resolve(dirname(file), name), 'utf8').catch(() => undefined)
 
 interface Options extends Pick<RehearsalParts, 'voices' | 'radio'> {
   readonly pack: string

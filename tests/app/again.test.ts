@@ -1,8 +1,8 @@
 /** That moment again: a run of its own that begins with the events of another one. */
 
 import { describe, expect, it } from 'vitest'
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { eventsAgain } from '../../src/app/run/beginAgain.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { readEvents } from '../../src/kernel/run/core/readLog.ts'

@@ -1,11 +1,11 @@
 /** The one run of a page: begun, left and gone on with, taken over, ended. */
 
 import { describe, expect, it } from 'vitest'
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { createRunController } from '../../src/app/run/controller.ts'
 import { findUnfinished } from '../../src/app/run/unfinished.ts'
 import { DEFAULT_SETTINGS, type Settings } from '../../src/app/settings.ts'
 import { createAppStore, EMPTY_DRAFT } from '../../src/app/store.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { readPack } from '../../src/packs/read.ts'
 import { createFakeEar } from '../fakes/ear.ts'

@@ -1,10 +1,10 @@
 /** The one door of a run: what comes through it is numbered, dated and done one after another. */
 
 import { describe, expect, it } from 'vitest'
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { createDispatch } from '../../src/app/run/dispatch.ts'
 import { createRecord } from '../../src/app/run/record.ts'
 import { replayed } from '../../src/app/run/storedRun.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { Effect, RunEvent } from '../../src/kernel/run/core/events.ts'
 import { createFakeLog } from '../fakes/log.ts'
 import { rig } from './rig.ts'

@@ -1,12 +1,12 @@
 /** Whole departures of both packs flown by typing, up to a place, and what is answered to each line from there. */
 
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { eventsBegunAt } from '../../src/app/run/beginAnywhere.ts'
 import type { Beginning } from '../../src/app/run/beginning.ts'
 import { createSession } from '../../src/app/run/session.ts'
 import { newRun, type RunSoFar, replayed } from '../../src/app/run/storedRun.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'

@@ -1,8 +1,8 @@
 /** What a run orders is done in its order: the voice speaks, then the ear listens, then silence is counted. */
 
 import { describe, expect, it } from 'vitest'
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { createPerformer, type PerformParts } from '../../src/app/run/perform.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { Effect, EventBody, TimerName } from '../../src/kernel/run/core/events.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeVoice, type FakeVoiceOptions } from '../fakes/voice.ts'

@@ -1,10 +1,10 @@
 /** A run played back: by the voice port, at its pace, to be stopped and gone through one by one. */
 
 import { describe, expect, it } from 'vitest'
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { createPlayer, type ReplayState } from '../../src/app/replay/player.ts'
 import { spokenSettings } from '../../src/app/selectors.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { Cue } from '../../src/kernel/run/debrief/replay.ts'
 import { createFakeVoice } from '../fakes/voice.ts'
 import { idle } from './rig.ts'

@@ -1,9 +1,9 @@
 /** Figures of a run as they come in: from a sheet, a voice, a station or in their time, each on those in force by then. */
 
 import { describe, expect, it } from 'vitest'
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { dealtBy } from '../../src/app/run/beginning.ts'
 import { createRunFigures } from '../../src/app/run/runFigures.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { EventBody } from '../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../src/kernel/run/core/state.ts'
 import { TALK } from './demoAnswers.ts'

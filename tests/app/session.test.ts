@@ -1,11 +1,11 @@
 /** One run without a screen: the figures that come into it, in whatever order, and what is left of it when it is closed. */
 
 import { describe, expect, it } from 'vitest'
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { dealtBy } from '../../src/app/run/beginning.ts'
 import { createSession, type SessionEvent } from '../../src/app/run/session.ts'
 import { newRun, replayed } from '../../src/app/run/storedRun.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeLog } from '../fakes/log.ts'

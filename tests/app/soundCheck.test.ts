@@ -1,11 +1,11 @@
 /** The sound check: what it makes of a speaker and a room, and what follows for the run. */
 
 import { describe, expect, it } from 'vitest'
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { createFiveNineGuard } from '../../src/app/run/fiveNine.ts'
 import { createSoundCheck } from '../../src/app/sound/soundCheck.ts'
 import { findingsOf, hearableOf, promptHeard, SOUND_PROMPTS } from '../../src/app/sound/soundPrompts.ts'
 import { createAppStore } from '../../src/app/store.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { Heard } from '../../src/kernel/hearing/heard.ts'
 import { createFakeEar } from '../fakes/ear.ts'
 import { createFakeVoice } from '../fakes/voice.ts'

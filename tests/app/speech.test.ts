@@ -1,9 +1,9 @@
 /** Whether the voice speaks, which answers were early, and a five that may be a nine. */
 
 import { describe, expect, it } from 'vitest'
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { createFiveNineGuard } from '../../src/app/run/fiveNine.ts'
 import { createSpeech } from '../../src/app/run/speech.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { Heard } from '../../src/kernel/hearing/heard.ts'
 
 describe('an answer', () => {

@@ -1,11 +1,11 @@
 /** A bug thrown anywhere on the way of an event stops the run with its message, and nothing that was said is lost. */
 
 import { describe, expect, it } from 'vitest'
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { createSession, type SessionEvent } from '../../src/app/run/session.ts'
 import { replayed } from '../../src/app/run/storedRun.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { viewOf } from '../../src/app/view/view.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import { readEvents } from '../../src/kernel/run/core/readLog.ts'
 import type { RunState } from '../../src/kernel/run/core/state.ts'
 import { createFakeEar } from '../fakes/ear.ts'

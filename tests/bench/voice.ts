@@ -3,17 +3,14 @@
  * what is next, 12 after a miss, no sentence twice in 30 seconds. News (new figures, a stop) and what the pilot asked for are apart.
  */
 
-import { readFile } from 'node:fs/promises'
 import { fileURLToPath } from 'node:url'
-import { createMemoryLog } from '../../src/adapters/log/memoryLog.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
-import { rehearseFile } from '../../src/cli/rehearsal.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import { emptyRun } from '../../src/kernel/run/core/emptyRun.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../src/kernel/run/core/state.ts'
 import { step } from '../../src/kernel/run/core/step.ts'
-import { readInputs } from '../../src/packs/inputs.ts'
+import { rehearsed } from '../rehearsed.ts'
 
 export const PROMPT_WORDS = 7
 export const MISS_WORDS = 12
@@ -101,24 +98,9 @@ const here = (path: string) => fileURLToPath(new URL(`../../${path}`, import.met
 /** The demo from the final figures to the holding point, with the stations and the mistakes of a training flight. */
 export async function flight(): Promise<{ pack: Pack; events: readonly RunEvent[] }> {
   const { pack } = await readPackDir(here('checklists/marram'))
-  const sheet = here('tests/cli/answers/talk.yaml')
-  const inputs = pack && readInputs(await readFile(sheet, 'utf8'), sheet, pack).inputs
-  if (!pack || !inputs) throw new Error('the demo pack cannot be read')
-  const file = here('tests/cli/answers/talk.txt')
-  const log = createMemoryLog()
-  const answers = await readFile(file, 'utf8')
-  await rehearseFile({
-    pack,
-    inputs,
-    file,
-    answers,
-    voices: 1,
-    log,
-    print: () => undefined,
-    hearWav: () => Promise.reject(new Error('no recordings here')),
-  })
-  const [run] = await log.runs()
-  return { pack, events: run ? ((await log.read(run.runId)) as RunEvent[]) : [] }
+  if (!pack) throw new Error('the demo pack cannot be read')
+  const [file, sheet] = [here('tests/cli/answers/talk.txt'), here('tests/cli/answers/talk.yaml')]
+  return { pack, events: await rehearsed({ pack, file, sheet, voices: 1 }) }
 }
 
 export async function measure(): Promise<Record<string, number>> {

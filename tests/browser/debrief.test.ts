@@ -1,12 +1,10 @@
 /** What only a browser shows of the debrief: one screen, two printed pages, contrast, and a moment of it done again. */
 
-import { readFile } from 'node:fs/promises'
 import axe from 'axe-core'
 import { afterEach, expect, inject, test } from 'vitest'
-import { createMemoryLog } from '../../src/adapters/log/memoryLog.ts'
-import { rehearseFile } from '../../src/cli/rehearsal.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
-import { demoPack, inputsFrom } from '../app/rig.ts'
+import { demoPack } from '../app/rig.ts'
+import { rehearsed } from '../rehearsed.ts'
 import { goOn } from './flown.ts'
 import { openPage, type TestPage } from './page.ts'
 import { pdfPages } from './pdfText.ts'
@@ -17,16 +15,8 @@ afterEach(() => opened.close())
 /** The whole demo departure with its stations and some mistakes, up to now and not yet ended. */
 async function departure(): Promise<RunEvent[]> {
   const pack = await demoPack()
-  const file = 'tests/cli/answers/talk.txt'
-  const log = createMemoryLog()
-  await rehearseFile({
-    ...{ pack, log, file, voices: 4, answers: await readFile(file, 'utf8') },
-    inputs: await inputsFrom(pack, 'tests/cli/answers/talk.yaml'),
-    print() {},
-    hearWav: () => Promise.reject(new Error('no sound here')),
-  })
-  const [run] = await log.runs()
-  const events = (await log.read(run?.runId ?? '')) as RunEvent[]
+  const [file, sheet] = ['tests/cli/answers/talk.txt', 'tests/cli/answers/talk.yaml']
+  const events = await rehearsed({ pack, file, sheet, voices: 4 })
   const laterMs = Date.now() - Date.parse(events.at(-1)?.wall ?? '')
   const later = (event: RunEvent) => ({ ...event, wall: new Date(Date.parse(event.wall) + laterMs).toISOString() })
   return events.filter(({ type }) => type !== 'ended').map(later)

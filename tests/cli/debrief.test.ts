@@ -1,18 +1,15 @@
 /** The account of a log that is cut, changed by hand, of another edition, or no log at all. */
 
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
-import { readFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { createMemoryLog } from '../../src/adapters/log/memoryLog.ts'
 import { run } from '../../src/cli/debrief.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
-import { rehearseFile } from '../../src/cli/rehearsal.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
-import { readInputs } from '../../src/packs/inputs.ts'
 import { TALK, TO_CLEARANCE } from '../app/demoAnswers.ts'
 import { rig } from '../app/rig.ts'
+import { rehearsed } from '../rehearsed.ts'
 import { runCommand } from './io.ts'
 
 const folder = mkdtempSync(join(tmpdir(), 'debrief-'))
@@ -22,17 +19,9 @@ afterAll(() => rmSync(folder, { recursive: true }))
 let events: readonly RunEvent[]
 beforeAll(async () => {
   const { pack } = await readPackDir('checklists/marram')
+  if (!pack) throw new Error('the demo pack cannot be read')
   const sheet = 'checklists/marram/inputs/preliminary.yaml'
-  const { inputs } = pack ? readInputs(await readFile(sheet, 'utf8'), sheet, pack) : {}
-  if (!pack || !inputs) throw new Error('the demo pack cannot be read')
-  const [log, answers] = [createMemoryLog(), 'tests/cli/answers/departure.txt']
-  await rehearseFile({
-    ...{ pack, inputs, log, file: answers, answers: await readFile(answers, 'utf8') },
-    print() {},
-    hearWav: () => Promise.reject(new Error('no sound here')),
-  })
-  const [summary] = await log.runs()
-  events = (await log.read(summary?.runId ?? '')) as RunEvent[]
+  events = await rehearsed({ pack, sheet, file: 'tests/cli/answers/departure.txt' })
 })
 
 const lines = (all: readonly unknown[]) => all.map((event) => `${JSON.stringify(event)}\n`).join('')

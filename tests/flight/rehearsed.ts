@@ -1,10 +1,10 @@
 /** What each line of a departure does when it is typed in Node: what a voice has to bring about as well. */
 
+import { createVirtualClock } from '../../src/app/rehearsal/virtualClock.ts'
 import { createSession, type RunSession } from '../../src/app/run/session.ts'
 import { newRun } from '../../src/app/run/storedRun.ts'
 import { DEFAULT_SETTINGS } from '../../src/app/settings.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
-import { createVirtualClock } from '../../src/cli/virtualClock.ts'
 import type { RunEvent } from '../../src/kernel/run/core/events.ts'
 import { inputsFrom } from '../app/rig.ts'
 import { createFakeEar, type FakeEar } from '../fakes/ear.ts'

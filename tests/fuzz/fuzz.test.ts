@@ -8,10 +8,8 @@ import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, afterEach, describe, expect, test, vi } from 'vitest'
-import { createMemoryLog } from '../../src/adapters/log/memoryLog.ts'
 import { run as debrief } from '../../src/cli/debrief.ts'
 import { readPackDir } from '../../src/cli/packDir.ts'
-import { rehearseFile } from '../../src/cli/rehearsal.ts'
 import { compute } from '../../src/kernel/figures/compute.ts'
 import type { Inputs } from '../../src/kernel/figures/model.ts'
 import { vocabularyOf } from '../../src/kernel/hearing/vocabulary.ts'
@@ -21,6 +19,7 @@ import { showProblem } from '../../src/kernel/problemLine.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
 import { PACK_FILES, readPack } from '../../src/packs/read.ts'
 import { runCommand } from '../cli/io.ts'
+import { rehearsed } from '../rehearsed.ts'
 import { mistaken, mistakenLog } from './mutations.ts'
 
 const COUNT = Number(process.env.FUZZ ?? 60)
@@ -115,15 +114,8 @@ describe('whatever is wrong', () => {
   })
 })
 
-async function flown(answers: string, voices?: number): Promise<unknown[]> {
-  const { pack, inputs } = MARRAM
-  const [log, file] = [createMemoryLog(), `tests/cli/answers/${answers}`]
-  await rehearseFile({
-    ...{ pack, inputs, log, file, answers: readFileSync(file, 'utf8') },
+const flown = (answers: string, voices?: number): Promise<unknown[]> =>
+  rehearsed({
+    ...{ pack: MARRAM.pack, sheet: 'checklists/marram/inputs/preliminary.yaml', file: `tests/cli/answers/${answers}` },
     ...(voices !== undefined && { voices }),
-    print() {},
-    hearWav: () => Promise.reject(new Error('no sound here')),
   })
-  const [run] = await log.runs()
-  return [...(await log.read(run?.runId ?? ''))]
-}

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { createChosenEar } from '../../../src/adapters/ear/chooseEar.ts'
 import type { EarParts, WayOfHearing } from '../../../src/adapters/ear/ear.ts'
 import { earOffers } from '../../../src/adapters/ear/ears.ts'
-import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
+import { createVirtualClock } from '../../../src/app/rehearsal/virtualClock.ts'
 import type { Vocabulary } from '../../../src/kernel/hearing/hearable.ts'
 import type { EarEvent } from '../../../src/ports.ts'
 

@@ -2,7 +2,7 @@
 
 import { beforeEach, describe, expect, it } from 'vitest'
 import { createSwitches } from '../../../src/adapters/input/switches.ts'
-import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
+import { createVirtualClock } from '../../../src/app/rehearsal/virtualClock.ts'
 import type { Binding, SwitchEvent, SwitchName } from '../../../src/ports.ts'
 
 const PEDAL = 'Foot Pedal (Vendor: 1234 Product: 5678)'

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { createBrowserVoice } from '../../../src/adapters/voice/browserVoice.ts'
-import { createVirtualClock, type VirtualClock } from '../../../src/cli/virtualClock.ts'
+import { createVirtualClock, type VirtualClock } from '../../../src/app/rehearsal/virtualClock.ts'
 
 const voice = (name: string, lang: string, localService: boolean, isDefault = false) =>
   ({ name, lang, localService, default: isDefault }) as SpeechSynthesisVoice

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { joinVoices } from '../../../src/adapters/voice/chooseVoice.ts'
 import type { Outcome } from '../../../src/adapters/voice/utterance.ts'
-import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
+import { createVirtualClock } from '../../../src/app/rehearsal/virtualClock.ts'
 
 function voices({ usable = true, browser = 'spoken', embedded = 'spoken', voice = '' } = {}) {
   const said: string[] = []

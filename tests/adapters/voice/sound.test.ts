@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { createSound } from '../../../src/adapters/voice/sound.ts'
-import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
+import { createVirtualClock } from '../../../src/app/rehearsal/virtualClock.ts'
 
 /** An output that a browser lets run only after a gesture. */
 class Output {

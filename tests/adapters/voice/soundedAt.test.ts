@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { soundedAt } from '../../../src/adapters/voice/soundedAt.ts'
-import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
+import { createVirtualClock } from '../../../src/app/rehearsal/virtualClock.ts'
 
 const clock = createVirtualClock()
 /** An output that tells, of a moment so long ago, which of its own time came out then. */

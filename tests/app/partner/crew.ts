@@ -1,11 +1,11 @@
 /** A pilot who knows the right answers, and hears as well as the test wants: whole departures with a partner who errs. */
 
+import { createVirtualClock } from '../../../src/app/rehearsal/virtualClock.ts'
 import { createSession } from '../../../src/app/run/session.ts'
 import { newRun } from '../../../src/app/run/storedRun.ts'
 import { DEFAULT_SETTINGS } from '../../../src/app/settings.ts'
 import { viewOf } from '../../../src/app/view/view.ts'
 import { readPackDir } from '../../../src/cli/packDir.ts'
-import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
 import type { Inputs } from '../../../src/kernel/figures/model.ts'
 import type { Item, Pack } from '../../../src/kernel/pack/checklist.ts'
 import { figuresFor, findItem, judgedFor, responseOf, saidFigures } from '../../../src/kernel/pack/place.ts'

@@ -1,10 +1,10 @@
 /** Blocks of read-backs, flown in Node by a listener that has nothing but what the stations said. */
 
 import { describe, expect, it } from 'vitest'
+import { createVirtualClock } from '../../../src/app/rehearsal/virtualClock.ts'
 import { createSession } from '../../../src/app/run/session.ts'
 import { newRun } from '../../../src/app/run/storedRun.ts'
 import { type DialChosen, dialRunOf, dialTold } from '../../../src/app/training/dialRun.ts'
-import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
 import type { Dial, RunEvent } from '../../../src/kernel/run/core/events.ts'
 import { debriefOf } from '../../../src/kernel/run/debrief/debrief.ts'
 import { exchangeAt, pendingTurn, turnState } from '../../../src/kernel/run/talk/talk.ts'

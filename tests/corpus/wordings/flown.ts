@@ -1,6 +1,6 @@
 /** The wordings through a whole run, as `rehearse` flies it: each in a small pack with its item or exchange, and one more thing behind it. */
 
-import { rehearseFile } from '../../../src/cli/rehearsal.ts'
+import { rehearseFile } from '../../../src/app/rehearsal/rehearsal.ts'
 import type { Inputs } from '../../../src/kernel/figures/model.ts'
 import type { FigureDeclaration } from '../../../src/kernel/figures/pack.ts'
 import type { Item, Pack } from '../../../src/kernel/pack/checklist.ts'
@@ -91,8 +91,6 @@ export async function flyWording(wording: Wording): Promise<Flown> {
     ...{ pack, inputs, file: 'wording.txt', voices: 1 },
     answers: isItem ? `${LIST}\n${wording.text}` : wording.text,
     log: { append: async (event) => void events.push(event) },
-    print: () => undefined,
-    hearWav: () => Promise.reject(new Error('no sound here')),
   })
   const isSaid = (event: RunEvent) => 'evidence' in event && event.evidence.text === wording.text
   const said = events.find(isSaid)

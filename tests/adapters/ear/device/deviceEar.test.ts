@@ -6,7 +6,7 @@ import { createChosenEar } from '../../../../src/adapters/ear/chooseEar.ts'
 import { createDeviceEar, type DeviceEarMakers } from '../../../../src/adapters/ear/device/deviceEar.ts'
 import type { Model } from '../../../../src/adapters/ear/device/modelFiles.ts'
 import type { PassThreadParts } from '../../../../src/adapters/ear/device/passThreads.ts'
-import { createVirtualClock } from '../../../../src/cli/virtualClock.ts'
+import { createVirtualClock } from '../../../../src/app/rehearsal/virtualClock.ts'
 import type { Vocabulary } from '../../../../src/kernel/hearing/hearable.ts'
 import type { EarEvent, EarFailure, ListenRequest } from '../../../../src/ports.ts'
 

@@ -1,6 +1,6 @@
 import { describe, expect, it, vi } from 'vitest'
 import { createWatch } from '../../../../src/adapters/ear/device/watch.ts'
-import { createVirtualClock } from '../../../../src/cli/virtualClock.ts'
+import { createVirtualClock } from '../../../../src/app/rehearsal/virtualClock.ts'
 
 function watching() {
   const clock = createVirtualClock()

@@ -1,32 +1,18 @@
 /** A log as it may come back from a file or a database: whole, cut, of another edition, or tampered with. */
 
-import { readFile } from 'node:fs/promises'
 import { describe, expect, it } from 'vitest'
-import { createMemoryLog } from '../../../../src/adapters/log/memoryLog.ts'
 import { readPackDir } from '../../../../src/cli/packDir.ts'
-import { rehearseFile } from '../../../../src/cli/rehearsal.ts'
 import { EVENT_FIELDS } from '../../../../src/kernel/run/core/eventShapes.ts'
 import type { RunEvent } from '../../../../src/kernel/run/core/events.ts'
 import { readEvents, readLogText, replay } from '../../../../src/kernel/run/core/readLog.ts'
-import { readInputs } from '../../../../src/packs/inputs.ts'
+import { rehearsed } from '../../../rehearsed.ts'
 
 const { pack } = await readPackDir('checklists/marram')
 if (!pack) throw new Error('the pack cannot be read')
 const marram = pack
 
-async function flown(answers: string, sheet: string, voices?: number): Promise<RunEvent[]> {
-  const { inputs } = readInputs(await readFile(sheet, 'utf8'), sheet, marram)
-  if (!inputs) throw new Error(`${sheet} cannot be read`)
-  const log = createMemoryLog()
-  await rehearseFile({
-    ...{ pack: marram, inputs, log, file: answers, answers: await readFile(answers, 'utf8') },
-    ...(voices !== undefined && { voices }),
-    print() {},
-    hearWav: () => Promise.reject(new Error('no sound here')),
-  })
-  const [run] = await log.runs()
-  return (await log.read(run?.runId ?? '')) as RunEvent[]
-}
+const flown = (file: string, sheet: string, voices?: number): Promise<RunEvent[]> =>
+  rehearsed({ pack: marram, file, sheet, ...(voices !== undefined && { voices }) })
 
 const DEPARTURE = await flown('tests/cli/answers/departure.txt', 'checklists/marram/inputs/preliminary.yaml')
 const TALK = await flown('tests/cli/answers/talk.txt', 'tests/cli/answers/talk.yaml', 7)

@@ -3,20 +3,28 @@
  * begins with `@` is an event from outside.
  */
 
-import { createSession } from '../app/run/session.ts'
-import { newRun } from '../app/run/storedRun.ts'
-import { DEFAULT_SETTINGS } from '../app/settings.ts'
-import type { Inputs } from '../kernel/figures/model.ts'
-import type { RunSettings } from '../kernel/run/core/events.ts'
-import type { Ear, ListenRequest, RunLog, Voice } from '../ports.ts'
+import type { Inputs } from '../../kernel/figures/model.ts'
+import type { RunSettings } from '../../kernel/run/core/events.ts'
+import type { Ear, ListenRequest, RunLog, Voice } from '../../ports.ts'
+import { eventsBegunAt } from '../run/beginAnywhere.ts'
+import type { Beginning } from '../run/beginning.ts'
+import { createSession } from '../run/session.ts'
+import { newRun, replayed } from '../run/storedRun.ts'
+import { DEFAULT_SETTINGS } from '../settings.ts'
 import { outsideEvent, type Rehearsal } from './rehearsalEvents.ts'
 import { createVirtualClock, type VirtualClock } from './virtualClock.ts'
 
 /** How long the virtual voice and the virtual pilot take for a word. */
 const MS_PER_WORD = 300
 
-export interface RehearsalParts extends Pick<Rehearsal, 'pack' | 'file' | 'print' | 'hearWav'> {
+export interface RehearsalParts extends Pick<Rehearsal, 'pack' | 'readText' | 'hearWav' | 'stopped'> {
+  /** What the answers file is called, for what is wrong in it. */
+  readonly file: string
   readonly inputs: Inputs
+  /** The activity that it begins at; left out: the beginning. */
+  readonly beginAt?: string
+  /** What is said, and by whom. */
+  readonly print?: Rehearsal['print']
   /** What the answers file holds. */
   readonly answers: string
   /** What the voices outside the crew say follows from this number; without it they are left out. */
@@ -31,20 +39,16 @@ export interface RehearsalEnd {
 }
 
 export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd> {
-  const { inputs, voices, radio, file } = parts
+  const { file } = parts
   const rehearsal = createRehearsal(parts)
-  const { session } = rehearsal
+  const { session, print } = rehearsal
   let unkept: string | undefined
   session.subscribe((event) => {
     if (event.type === 'happened' && event.event.type === 'overheard' && event.event.meant)
-      parts.print(`screen: Not understood: ${event.event.evidence.text}`)
+      print(`screen: Not understood: ${event.event.evidence.text}`)
     if (event.type === 'storage' && !event.storage.kept) unkept = event.storage.message
   })
-  await session.begin({
-    ...{ inputs, from: { sheet: inputs } },
-    settings: { phraseology: 'plain', coachAfter: 0, ...(radio && { radio }) },
-    ...(voices !== undefined && { stations: { seed: voices } }),
-  })
+  await rehearsal.begin()
   await session.settled()
 
   const lines = parts.answers.split(/\r?\n/)
@@ -70,14 +74,29 @@ async function lineDone(rehearsal: Rehearsal, line: string): Promise<string | un
   return wrong
 }
 
-function createRehearsal(parts: RehearsalParts): Rehearsal {
-  const { pack, file, log, print, hearWav } = parts
+interface Rehearsed extends Rehearsal {
+  readonly begin: () => Promise<void>
+}
+
+const RUN_ID = 'rehearsal'
+
+function createRehearsal(parts: RehearsalParts): Rehearsed {
+  const { pack, inputs, beginAt, voices, radio, log, print = () => undefined } = parts
   const clock = createVirtualClock()
   const { ear, listening } = orderedEar()
   const voice = printedVoice(clock, print)
-  const session = createSession({ clock, log, ear, voice, settings: () => DEFAULT_SETTINGS }, newRun(pack, 'rehearsal'))
+  const beginning: Beginning = {
+    ...{ inputs, from: { sheet: inputs } },
+    settings: { phraseology: 'plain', coachAfter: 0, ...(radio && { radio }) },
+    ...(voices !== undefined && { stations: { seed: voices } }),
+  }
+  const where = beginAt === undefined ? undefined : { activity: beginAt, runId: RUN_ID, now: clock.now() }
+  const begun = where ? { ...replayed(pack, eventsBegunAt(pack, beginning, where)), stored: 0 } : newRun(pack, RUN_ID)
+  const session = createSession({ clock, log, ear, voice, settings: () => DEFAULT_SETTINGS }, begun)
   return {
-    ...{ pack, file, print, hearWav, session, clock, listening },
+    ...parts,
+    ...{ print, session, clock, listening },
+    begin: () => (where ? session.resume() : session.begin(beginning)),
     async hear(heard, durationMs) {
       const listenId = listening()?.listenId
       if (listenId === undefined) return 'nobody listens: the run has ended or stopped'

@@ -1,6 +1,6 @@
 /** A clock that moves only when it is told to; timers due on the way are called in their order. For rehearsals and tests. */
 
-import type { Clock } from '../ports.ts'
+import type { Clock } from '../../ports.ts'
 
 export interface VirtualClock extends Clock {
   /** Lets time pass, and calls each timer at its time. */

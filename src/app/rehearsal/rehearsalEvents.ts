@@ -1,32 +1,32 @@
 /** The lines of an answers file that begin with `@`: time, figures, clearances, keys, sound. */
 
-import { readFile } from 'node:fs/promises'
-import { dirname, resolve } from 'node:path'
-import { withoutTaken } from '../app/run/revision.ts'
-import type { RunSession } from '../app/run/session.ts'
-import { buttonsOf } from '../app/view/buttons.ts'
-import type { Hearable } from '../kernel/hearing/hearable.ts'
-import type { Heard } from '../kernel/hearing/heard.ts'
-import { keyPress } from '../kernel/interpret/keyPress.ts'
-import type { Pack } from '../kernel/pack/checklist.ts'
-import { showProblem } from '../kernel/problemLine.ts'
-import { readInputs } from '../packs/inputs.ts'
-import type { ListenRequest } from '../ports.ts'
+import type { Hearable } from '../../kernel/hearing/hearable.ts'
+import type { Heard } from '../../kernel/hearing/heard.ts'
+import { keyPress } from '../../kernel/interpret/keyPress.ts'
+import type { Pack } from '../../kernel/pack/checklist.ts'
+import { showProblem } from '../../kernel/problemLine.ts'
+import { readInputs } from '../../packs/inputs.ts'
+import type { ListenRequest } from '../../ports.ts'
+import { withoutTaken } from '../run/revision.ts'
+import type { RunSession } from '../run/session.ts'
+import { buttonsOf } from '../view/buttons.ts'
 import type { VirtualClock } from './virtualClock.ts'
 
 /** The run, and what an answers file may do to it. */
 export interface Rehearsal {
   readonly pack: Pack
-  /** The answers file; other files named in it are relative to it. */
-  readonly file: string
   readonly session: RunSession
   readonly clock: VirtualClock
   readonly print: (line: string) => void
-  /** Rejects where the file cannot be heard. */
-  readonly hearWav: (
+  /** A file by its name in the answers file; undefined where there is none. */
+  readonly readText?: (name: string) => Promise<string | undefined>
+  /** Rejects where the file cannot be heard; without it there is no sound. */
+  readonly hearWav?: (
     file: string,
     hearable: Hearable,
   ) => Promise<Pick<Heard, 'text' | 'doubt' | 'score' | 'alternatives' | 'words'> & { readonly durationMs: number }>
+  /** Where a demonstration made of this is to stop, and what is to be said of it. */
+  readonly stopped?: (words: string) => void
   /** What is listened for. */
   readonly listening: () => ListenRequest | undefined
   /** The pilot says something; resolves to what is wrong, if anything. */
@@ -43,6 +43,7 @@ const EVENTS: Readonly<Record<string, Doing>> = {
   situation,
   key,
   wav,
+  stop,
   async say({ print }, argument) {
     const [role = '', ...text] = argument.split(' ')
     print(`${role}: ${text.join(' ')}`)
@@ -77,8 +78,8 @@ async function wait({ clock, session }: Rehearsal, argument: string): Promise<st
   return undefined
 }
 
-async function figures({ file, pack, session }: Rehearsal, argument: string): Promise<string | undefined> {
-  const text = await readFile(pathFrom(file, argument), 'utf8').catch(() => undefined)
+async function figures({ readText, pack, session }: Rehearsal, argument: string): Promise<string | undefined> {
+  const text = await readText?.(argument)
   if (text === undefined) return `@figures ${argument}: there is no such file`
   const { inputs, problems } = readInputs(text, argument, pack)
   if (!inputs) return problems.map(showProblem).join('\n')
@@ -129,18 +130,24 @@ async function key({ pack, session, clock }: Rehearsal, name: string): Promise<s
   return undefined
 }
 
-async function wav({ file, hearWav, listening, hear }: Rehearsal, argument: string): Promise<string | undefined> {
+/** It stops behind what has happened so far. */
+async function stop({ print, stopped }: Rehearsal, words: string): Promise<string | undefined> {
+  print(`stop: ${words}`.trim())
+  stopped?.(words)
+  return undefined
+}
+
+async function wav({ hearWav, listening, hear }: Rehearsal, argument: string): Promise<string | undefined> {
   const request = listening()
   if (!request) return 'nobody listens: the run has ended or stopped'
+  if (!hearWav) return `@wav ${argument}: nothing is heard here; the words themselves would be right`
   try {
-    const { durationMs, ...heard } = await hearWav(pathFrom(file, argument), request.hearable)
+    const { durationMs, ...heard } = await hearWav(argument, request.hearable)
     return await hear({ ...heard, by: 'voice' }, durationMs)
   } catch (error) {
     return `@wav ${argument}: ${error instanceof Error ? error.message : error}; a WAV file would be right`
   }
 }
-
-const pathFrom = (file: string, name: string) => resolve(dirname(file), name)
 
 function clearances(pack: Pack): string[] {
   return pack.phases.flatMap(({ activities }) =>
