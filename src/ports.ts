@@ -87,11 +87,14 @@ export interface Ear {
   subscribe(hear: (event: EarEvent) => void): () => void
 }
 
+/** Whom the voice speaks for: the roles of a run, and the pilot where a run is played to a room. */
+export type VoicedFor = Role | 'pilot'
+
 export interface Voice {
   /** Name for the settings screen and the log. */
   readonly name: string
   /** Resolves when the sound has ended, or is cut off by the signal. Never rejects: a failure is an outcome. */
-  speak(text: string, role: Role, signal?: AbortSignal): Promise<'spoken' | 'failed' | 'cancelled'>
+  speak(text: string, who: VoicedFor, signal?: AbortSignal): Promise<'spoken' | 'failed' | 'cancelled'>
   /** Clock time at which that sound had ended, which a busy page learns late; undefined where that is unknown. */
   endedAt(): number | undefined
   tone(name: ToneName): Promise<void>
@@ -206,6 +209,8 @@ export interface PackFiles {
   load(id: string): Promise<{ readonly texts: Readonly<Record<string, string>>; readonly sha256: string }>
   /** Example revisions that came with a pack: name -> text; of that edition, where more than one pack has the id. */
   examples(id: string, sha256?: string): Promise<Readonly<Record<string, string>>>
+  /** Departures made to be shown to a room, by name, likewise; packs of the person's own have none. */
+  demonstrations(id: string, sha256?: string): Promise<Readonly<Record<string, string>>>
 }
 
 /** A pack of the person's own, right or not. */

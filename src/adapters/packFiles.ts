@@ -12,8 +12,17 @@ const EXAMPLES: Glob = import.meta.glob<string>('../../checklists/*/inputs/*.yam
   import: 'default',
 })
 
-/** `files` maps paths that end in `<pack>/<file>.yaml` to what loads them, `examples` those in `<pack>/inputs/`. */
-export function createPackFiles(files: Glob = FILES, examples: Glob = EXAMPLES): PackFiles {
+const DEMONSTRATIONS: Glob = import.meta.glob<string>('../../checklists/*/demonstrations/*.yaml', {
+  query: '?raw',
+  import: 'default',
+})
+
+/** Maps paths to what loads them: `files` those that end in `<pack>/<file>.yaml`, the others those in a folder of the pack. */
+export function createPackFiles(
+  files: Glob = FILES,
+  examples: Glob = EXAMPLES,
+  shown: Glob = DEMONSTRATIONS,
+): PackFiles {
   const packs = byPack(files)
 
   async function load(id: string) {
@@ -26,11 +35,8 @@ export function createPackFiles(files: Glob = FILES, examples: Glob = EXAMPLES):
 
   return {
     load,
-    async examples(id) {
-      const own = Object.entries(examples).filter(([path]) => path.split('/').at(-3) === id)
-      const named = own.map(async ([path, read]) => [/([^/]+)\.yaml$/.exec(path)?.[1] ?? path, await read()] as const)
-      return Object.fromEntries(await Promise.all(named))
-    },
+    examples: (id) => named(examples, id),
+    demonstrations: (id) => named(shown, id),
     list: () =>
       Promise.all(
         [...packs].map(async ([id, found]) => ({
@@ -39,6 +45,13 @@ export function createPackFiles(files: Glob = FILES, examples: Glob = EXAMPLES):
         })),
       ),
   }
+}
+
+/** Of one pack: name without folder and ending -> text. */
+async function named(files: Glob, id: string): Promise<Readonly<Record<string, string>>> {
+  const own = Object.entries(files).filter(([path]) => path.split('/').at(-3) === id)
+  const read = own.map(async ([path, load]) => [/([^/]+)\.yaml$/.exec(path)?.[1] ?? path, await load()] as const)
+  return Object.fromEntries(await Promise.all(read))
 }
 
 /** Pack -> file name -> what loads it. */

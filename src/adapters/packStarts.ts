@@ -8,5 +8,5 @@ const FILES: Glob = import.meta.glob<string>('../packs/starts/*/*.yaml', { query
 const EXAMPLES: Glob = import.meta.glob<string>('../packs/starts/*/inputs/*.yaml', { query: '?raw', import: 'default' })
 
 export function createPackStarts(): PackFiles {
-  return createPackFiles(FILES, EXAMPLES)
+  return createPackFiles(FILES, EXAMPLES, {})
 }

@@ -1,4 +1,4 @@
-/** Texts that can be made again, in a database of the browser's; where it keeps nothing, as long as the page lives. */
+/** Texts that can be made again or are no great loss, in a database of the browser's; where it keeps nothing, as long as the page lives. */
 
 import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import type { TextCache } from '../ports.ts'

@@ -46,6 +46,8 @@ export function isScreenThere(state: AppState, screen: Screen): boolean {
       return packHasPapers(state)
     case 'run':
       return state.run !== undefined
+    case 'stage':
+      return state.stage !== undefined
     case 'debrief':
       return state.run !== undefined || state.debrief !== undefined
     default:
@@ -53,13 +55,14 @@ export function isScreenThere(state: AppState, screen: Screen): boolean {
   }
 }
 
-/** Keys and buttons as they count now: only a run that is demonstrated can be frozen. */
+/** Keys and buttons as they count now: only a run that is shown to a room can be frozen. */
 export const switchesNow = ({
   settings,
   run,
-}: Pick<AppState, 'settings' | 'run'>): AppState['settings']['switches'] => ({
+  stage,
+}: Pick<AppState, 'settings' | 'run' | 'stage'>): AppState['settings']['switches'] => ({
   ...settings.switches,
-  freeze: run?.demonstration ? freezeKey(settings) : null,
+  freeze: stage || run?.demonstration ? freezeKey(settings) : null,
 })
 
 /** What the voice speaks by: faster where a run is played back at speed. */

@@ -32,6 +32,8 @@ import { EMPTY_RUNS, type RunsState } from './runs/runsState.ts'
 import { EMPTY_SOUNDS, type SoundsState } from './runs/soundsState.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
+import type { Stop } from './stage/prepared.ts'
+import type { StageState } from './stage/stage.ts'
 import type { DialTold, DrillTold, Training } from './training/training.ts'
 
 export type Screen =
@@ -40,6 +42,7 @@ export type Screen =
   | 'papers'
   | 'run'
   | 'debrief'
+  | 'stage'
   | 'runs'
   | 'progress'
   | 'settings'
@@ -146,6 +149,12 @@ export interface AppState {
   readonly debriefed: { readonly pack: Pack; readonly events: readonly RunEvent[] } | undefined
   /** The run debriefed, played back. */
   readonly replay: ReplayState | undefined
+  /** Where it stops when it is shown to a room. */
+  readonly stops: readonly Stop[]
+  /** What came with the pack to be shown to a room. */
+  readonly demonstrations: readonly { readonly name: string; readonly title: string }[]
+  /** A run that is played to a room; undefined where none is. */
+  readonly stage: OnStage | undefined
   /** How the pilot comes on, and what is due; undefined until it has been looked up. */
   readonly training: Training | undefined
   /** The drill that has just ended. */
@@ -159,6 +168,15 @@ export interface AppState {
   readonly edition: EditionState & { readonly isRefused: boolean }
   /** Undefined where nobody has asked for one. */
   readonly room: RoomState | undefined
+}
+
+export interface OnStage {
+  readonly title: string
+  /** Where it was opened. */
+  readonly from: Screen
+  /** What the parts of the screen show that show a run. */
+  readonly store: Store
+  readonly state: StageState
 }
 
 export interface SoundCheckState {
@@ -257,6 +275,9 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     debrief: undefined,
     debriefed: undefined,
     replay: undefined,
+    stops: [],
+    demonstrations: [],
+    stage: undefined,
     training: undefined,
     drilled: undefined,
     dialled: undefined,

@@ -14,6 +14,7 @@ const LOADERS: Readonly<Record<Screen, () => Promise<ComponentType>>> = {
   papers: async () => (await import('./screens/Papers.tsx')).Papers,
   run: async () => (await import('./screens/Run.tsx')).Run,
   debrief: async () => (await import('./screens/Debrief.tsx')).DebriefScreen,
+  stage: async () => (await import('./screens/Stage.tsx')).Stage,
   progress: async () => (await import('./screens/Progress.tsx')).Progress,
   sound: async () => (await import('./screens/SoundCheck.tsx')).SoundCheck,
   runs: async () => (await import('./screens/Runs.tsx')).Runs,

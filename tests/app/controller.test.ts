@@ -36,6 +36,7 @@ async function page(log = createFakeLog(), settings: Partial<Settings> = {}, isF
       list: async () => [],
       load: async () => ({ texts: files.texts, sha256: pack.sha256 }),
       examples: async (id) => ({ [`${id}.yaml`]: 'status: final' }),
+      demonstrations: async () => ({}),
     },
     lock: {
       async hold(runId, { steal, lost }) {

@@ -95,6 +95,7 @@ async function openPage(fate?: Fate) {
       list: async () => [],
       load: async () => ({ texts: demo.texts, sha256: demo.sha256 }),
       examples: async () => SHEETS,
+      demonstrations: async () => ({}),
     },
     newRunId: () => `run ${++runs}`,
     openHere: {

@@ -30,6 +30,7 @@ function tab(shelf: PackShelf = createFakeShelf(), log = createFakeLog()) {
       list: async () => [{ id, name, aircraft }],
       load: async () => ({ texts: demo.texts, sha256: demo.sha256 }),
       examples: async () => ({ final: FINAL }),
+      demonstrations: async () => ({}),
     },
     packShelf: shelf,
     newPackKey: () => `own ${++keys}`,

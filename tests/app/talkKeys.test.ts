@@ -16,6 +16,7 @@ async function handsOn(settings: Partial<Settings> = {}, options: FakeVoiceOptio
   const talk = createTalkKeys({
     store,
     ear,
+    freezeStage: () => undefined,
     press: (press) => void run.happen((state) => keyPress(pack, state, press, clock.now())),
     interrupt: run.interrupt,
     refuse: () => refused.push('refused'),

@@ -29,11 +29,10 @@ import type { Inputs } from '../../src/kernel/figures/model.ts'
 import { vocabularyOf } from '../../src/kernel/hearing/vocabulary.ts'
 import type { Pack } from '../../src/kernel/pack/checklist.ts'
 import { findLine, listById } from '../../src/kernel/pack/place.ts'
-import type { Role } from '../../src/kernel/pack/roles.ts'
 import type { Evidence, RunCommand, RunEvent, ToneName } from '../../src/kernel/run/core/events.ts'
 import type { RunState } from '../../src/kernel/run/core/state.ts'
 import { readInputs } from '../../src/packs/inputs.ts'
-import type { Clock, Ear, EarEvent, Voice } from '../../src/ports.ts'
+import type { Clock, Ear, EarEvent, Voice, VoicedFor } from '../../src/ports.ts'
 
 const here = (path: string) => fileURLToPath(new URL(`../../${path}`, import.meta.url))
 const GUARD_MS = 120
@@ -52,7 +51,7 @@ export interface Ears {
 export interface Seat {
   readonly state: () => RunState
   readonly events: () => readonly RunEvent[]
-  readonly spoken: readonly { readonly text: string; readonly role: Role }[]
+  readonly spoken: readonly { readonly text: string; readonly role: VoicedFor }[]
   readonly tones: readonly ToneName[]
   /** Calls a list and leaves items open up to one of them. */
   openItem(list: string, item: string): Promise<void>
@@ -166,7 +165,7 @@ function nodeEar(
 
 /** Says nothing, and takes its time for it. */
 function timedVoice(clock: Clock): Voice & Pick<Seat, 'spoken' | 'tones'> {
-  const spoken: { text: string; role: Role }[] = []
+  const spoken: { text: string; role: VoicedFor }[] = []
   const tones: ToneName[] = []
   return {
     name: 'timed',

@@ -23,6 +23,7 @@ export function fakeActionParts<Own extends Partial<ActionParts>>(own: Own & Pic
     siteStorage: { room: async () => undefined, isKept: async () => undefined, keep: async () => undefined },
     soundShelf: createFakeSoundShelf(),
     soundPlayer: createFakeSoundPlayer(),
+    stops: createFakeCache(),
     workedOut: createFakeCache(),
     newPackKey: () => `own ${++keys}`,
     lock: { hold: async () => true, isHeld: async () => false, release() {} },

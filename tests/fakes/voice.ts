@@ -1,11 +1,10 @@
 /** A voice for tests: it keeps what it said, and ends at once, or when told to. */
 
-import type { Role } from '../../src/kernel/pack/roles.ts'
 import type { ToneName } from '../../src/kernel/run/core/events.ts'
-import type { Voice } from '../../src/ports.ts'
+import type { Voice, VoicedFor } from '../../src/ports.ts'
 
 export interface FakeVoice extends Voice {
-  readonly said: readonly { readonly text: string; readonly role: Role }[]
+  readonly said: readonly { readonly text: string; readonly role: VoicedFor }[]
   readonly tones: readonly ToneName[]
   /** Ends what is being said, where the voice was made to hold. */
   end(outcome?: 'spoken' | 'failed'): void
@@ -19,7 +18,7 @@ export interface FakeVoiceOptions {
 }
 
 export function createFakeVoice({ holds = false, outcome = 'spoken' }: FakeVoiceOptions = {}): FakeVoice {
-  const said: { text: string; role: Role }[] = []
+  const said: { text: string; role: VoicedFor }[] = []
   const tones: ToneName[] = []
   let current: { text: string; finish: (outcome: 'spoken' | 'failed' | 'cancelled') => void } | undefined
   return {

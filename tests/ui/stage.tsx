@@ -35,6 +35,8 @@ export const SHEETS = {
   final: await readFile('checklists/marram/inputs/final.yaml', 'utf8'),
 }
 
+const FAULTY = await readFile('checklists/marram/demonstrations/faulty.yaml', 'utf8')
+
 function inputsOf(text: string) {
   const read = readInputs(text, 'sheet.yaml', demo)
   if (!read.inputs) throw new Error(JSON.stringify(read.problems))
@@ -65,7 +67,8 @@ export function stage(initial: Partial<AppState> = {}, own: Partial<ActionParts>
     packFiles: {
       list: async () => [summary],
       load: async () => ({ texts: demo.texts, sha256: demo.sha256 }),
-      examples: async () => ({ 'preliminary.yaml': SHEETS.preliminary, 'final.yaml': SHEETS.final }),
+      demonstrations: async () => ({ faulty: FAULTY }),
+      examples: async () => SHEETS,
     },
     ...own,
   })

@@ -4,13 +4,12 @@
  * has a time limit from its length, and an error and a limit passed are the same failure.
  */
 
-import type { Role } from '../../kernel/pack/roles.ts'
-import type { Clock } from '../../ports.ts'
+import type { Clock, VoicedFor } from '../../ports.ts'
 import { castFor } from './cast.ts'
 import { type Outcome, utter } from './utterance.ts'
 
 export interface Speaker {
-  speak(text: string, role: Role, signal?: AbortSignal): Promise<Outcome>
+  speak(text: string, who: VoicedFor, signal?: AbortSignal): Promise<Outcome>
   /** As in the port. */
   endedAt(): number | undefined
 }
@@ -24,8 +23,8 @@ export interface BrowserSpeaker extends Speaker {
 
 export interface BrowserVoiceParts {
   readonly clock: Clock
-  /** Name of the voice asked for, or none; and the rate of a role. */
-  readonly settings: (role: Role) => { readonly voice: string; readonly rate: number }
+  /** Name of the voice asked for, or none; and the rate of each. */
+  readonly settings: (who: VoicedFor) => { readonly voice: string; readonly rate: number }
   readonly synthesis?: SpeechSynthesis | undefined
 }
 
@@ -48,9 +47,9 @@ export function createBrowserVoice(parts: BrowserVoiceParts): BrowserSpeaker {
     return local().length > 0
   }
 
-  async function speak(text: string, role: Role, signal?: AbortSignal): Promise<Outcome> {
-    const wanted = settings(role)
-    const part = castFor(local(), wanted.voice, role)
+  async function speak(text: string, who: VoicedFor, signal?: AbortSignal): Promise<Outcome> {
+    const wanted = settings(who)
+    const part = castFor(local(), wanted.voice, who)
     if (!synthesis || !part) return 'failed'
     const { voice, pitch } = part
     const rate = wanted.rate * part.rate

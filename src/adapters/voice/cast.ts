@@ -1,6 +1,7 @@
-/** Which of the browser's voices speaks for whom: each role another one, and where there are too few another pitch and pace. */
+/** Which of the browser's voices speaks for whom: each another one, and where there are too few another pitch and pace. */
 
-import { ROLES, type Role } from '../../kernel/pack/roles.ts'
+import { ROLES } from '../../kernel/pack/roles.ts'
+import type { VoicedFor } from '../../ports.ts'
 
 export interface Part {
   readonly voice: SpeechSynthesisVoice
@@ -10,19 +11,34 @@ export interface Part {
   readonly rate: number
 }
 
-/** For a voice that speaks for more than one role; common practice, no source. */
-const PITCHES: Readonly<Record<Role, number>> = { otherseat: 1, controller: 0.75, broadcast: 0.5, groundCrew: 1.4 }
-const RATES: Readonly<Record<Role, number>> = { otherseat: 1, controller: 1.1, broadcast: 0.95, groundCrew: 1.05 }
+/** A run's own roles come first in the cast. */
+const CAST: readonly VoicedFor[] = [...ROLES, 'pilot']
+
+/** For a voice that speaks for more than one of them; common practice, no source. */
+const PITCHES: Readonly<Record<VoicedFor, number>> = {
+  otherseat: 1,
+  controller: 0.75,
+  broadcast: 0.5,
+  groundCrew: 1.4,
+  pilot: 0.6,
+}
+const RATES: Readonly<Record<VoicedFor, number>> = {
+  otherseat: 1,
+  controller: 1.1,
+  broadcast: 0.95,
+  groundCrew: 1.05,
+  pilot: 1,
+}
 
 /** The voice set is Otherseat's; undefined where there is no voice at all. */
-export function castFor(voices: readonly SpeechSynthesisVoice[], name: string, role: Role): Part | undefined {
+export function castFor(voices: readonly SpeechSynthesisVoice[], name: string, who: VoicedFor): Part | undefined {
   const own = voices.find((voice) => voice.name === name) ?? voices.find((voice) => voice.default) ?? voices[0]
   if (!own) return undefined
   const cast = [own, ...others(voices, own)]
-  const place = ROLES.indexOf(role)
+  const place = CAST.indexOf(who)
   const voice = cast[place % cast.length] ?? own
   const isTaken = place >= cast.length
-  return isTaken ? { voice, pitch: PITCHES[role], rate: RATES[role] } : { voice, pitch: 1, rate: 1 }
+  return isTaken ? { voice, pitch: PITCHES[who], rate: RATES[who] } : { voice, pitch: 1, rate: 1 }
 }
 
 /** One of each other region first: a system's spare voices of one region may be jokes, or one speaker in two sizes. */

@@ -5,7 +5,7 @@
 
 import type { Role } from '../../kernel/pack/roles.ts'
 import type { RadioNoise } from '../../kernel/run/core/events.ts'
-import type { Clock, Voice } from '../../ports.ts'
+import type { Clock, Voice, VoicedFor } from '../../ports.ts'
 import { systemClock } from '../clock.ts'
 import { type BrowserSpeaker, createBrowserVoice, type Speaker } from './browserVoice.ts'
 import { createEmbeddedVoice, type EmbeddedSpeaker } from './embeddedVoice.ts'
@@ -46,50 +46,60 @@ export interface VoiceParts {
 
 export function createVoice({ settings, clock = systemClock, ...parts }: VoiceParts): AppVoice {
   const sound = parts.sound ?? createSound(clock, undefined, () => settings().output ?? '')
-  const browser = createBrowserVoice({ clock, settings: (role) => ({ ...settings(), rate: rateOf(settings(), role) }) })
+  const browser = createBrowserVoice({ clock, settings: (who) => ({ ...settings(), rate: rateOf(settings(), who) }) })
   // Waiting for the browser's voices begins with the page, not with the first word.
   void browser.isUsable()
-  const embeddedFor = (role: Role) =>
+  const embeddedFor = (who: VoicedFor) =>
     createEmbeddedVoice({
       clock,
       sound,
-      rate: () => rateOf(settings(), role),
+      rate: () => rateOf(settings(), who),
       onRadio: () => {
         const { radioSound, byRadio } = settings()
-        if (!BY_RADIO[role]) return undefined
+        if (!BY_RADIO[who]) return undefined
         return byRadio?.noise ?? (radioSound ? 'light' : undefined)
       },
-      load: () => fetchRecording(role),
-      synthesis: createSynthesis(() => startSynthesis(role)),
+      load: () => fetchRecording(SPOKEN_BY[who]),
+      synthesis: createSynthesis(() => startSynthesis(SPOKEN_BY[who])),
     })
   return joinVoices({ settings, clock, sound, browser, embeddedFor })
 }
 
 /** The crew and the headset at the nose are on a line of their own. */
-const BY_RADIO: Readonly<Record<Role, boolean>> = {
+const BY_RADIO: Readonly<Record<VoicedFor, boolean>> = {
   otherseat: false,
+  pilot: false,
   controller: true,
   broadcast: true,
   groundCrew: false,
 }
 
-export const rateOf = ({ rate, byRadio }: Pick<VoiceSettings, 'rate' | 'byRadio'>, role: Role): number =>
-  (BY_RADIO[role] ? byRadio?.rate : undefined) ?? rate
+/** A pilot who is played has the one voice that no pilot talks with. */
+const SPOKEN_BY: Readonly<Record<VoicedFor, Role>> = {
+  otherseat: 'otherseat',
+  pilot: 'broadcast',
+  controller: 'controller',
+  broadcast: 'broadcast',
+  groundCrew: 'groundCrew',
+}
+
+export const rateOf = ({ rate, byRadio }: Pick<VoiceSettings, 'rate' | 'byRadio'>, who: VoicedFor): number =>
+  (BY_RADIO[who] ? byRadio?.rate : undefined) ?? rate
 
 export interface JoinedParts {
   readonly settings: () => VoiceSettings
   readonly clock: Clock
   readonly sound: Sound
   readonly browser: BrowserSpeaker
-  /** Made when the role first speaks. */
-  readonly embeddedFor: (role: Role) => EmbeddedSpeaker
+  /** Made when it is first to speak for them. */
+  readonly embeddedFor: (who: VoicedFor) => EmbeddedSpeaker
 }
 
 export function joinVoices({ settings, clock, sound, browser, embeddedFor }: JoinedParts): AppVoice {
-  const made = new Map<Role, EmbeddedSpeaker>()
-  const embedded = (role: Role): EmbeddedSpeaker => {
-    const known = made.get(role) ?? embeddedFor(role)
-    made.set(role, known)
+  const made = new Map<VoicedFor, EmbeddedSpeaker>()
+  const embedded = (who: VoicedFor): EmbeddedSpeaker => {
+    const known = made.get(who) ?? embeddedFor(who)
+    made.set(who, known)
     return known
   }
   /** The setting under which the browser's voice has failed: it is not waited for again. */
@@ -102,18 +112,18 @@ export function joinVoices({ settings, clock, sound, browser, embeddedFor }: Joi
     return voice !== EMBEDDED && voice !== failedWith && (await browser.isUsable())
   }
 
-  async function speak(text: string, role: Role, signal?: AbortSignal): Promise<Outcome> {
+  async function speak(text: string, who: VoicedFor, signal?: AbortSignal): Promise<Outcome> {
     if (await wantsBrowser()) {
       if (signal?.aborted) return 'cancelled'
       const { voice } = settings()
       speaker = browser
-      const outcome = await browser.speak(text, role, signal)
+      const outcome = await browser.speak(text, who, signal)
       if (outcome !== 'failed') return outcome
       failedWith = voice
     }
     if (signal?.aborted) return 'cancelled'
-    speaker = embedded(role)
-    return speaker.speak(text, role, signal)
+    speaker = embedded(who)
+    return speaker.speak(text, who, signal)
   }
 
   return {

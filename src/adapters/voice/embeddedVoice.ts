@@ -1,12 +1,11 @@
 /**
  * A voice of our own, where the browser has none: recorded clips in one file, joined to sentences, and sentences
  * synthesised whole where a word has no clip. It ends exactly when the last piece has ended, and never says a sentence
- * with a word left out. Each role has one.
+ * with a word left out. Each of those it speaks for has one.
  */
 
-import type { Role } from '../../kernel/pack/roles.ts'
 import type { RadioNoise } from '../../kernel/run/core/events.ts'
-import type { Clock } from '../../ports.ts'
+import type { Clock, VoicedFor } from '../../ports.ts'
 import type { Speaker } from './browserVoice.ts'
 import { type Clip, type ClipIndex, PAUSE_MS, sentencesOf } from './clips.ts'
 import { KEY_MS, openChannel } from './radioChannel.ts'
@@ -68,7 +67,7 @@ export function createEmbeddedVoice(parts: EmbeddedVoiceParts): EmbeddedSpeaker 
     return loading
   }
 
-  async function speak(text: string, _role: Role, signal?: AbortSignal): Promise<Outcome> {
+  async function speak(text: string, _who: VoicedFor, signal?: AbortSignal): Promise<Outcome> {
     try {
       const [voice, context] = await Promise.all([loaded(), parts.sound.running()])
       if (signal?.aborted) return 'cancelled'

@@ -9,6 +9,7 @@ import type { Speed } from '../replay/player.ts'
 import type { RoomActions } from '../room/roomActions.ts'
 import type { SavedFile } from '../runs/runFiles.ts'
 import type { Settings } from '../settings.ts'
+import type { StageChoices } from '../stage/stage.ts'
 import type { Screen } from '../store.ts'
 
 export type Actions = DraftActions &
@@ -17,6 +18,7 @@ export type Actions = DraftActions &
   RunActions &
   DebriefActions &
   RunsActions &
+  StageActions &
   KeyActions &
   SoundActions &
   TrainingActions &
@@ -152,6 +154,28 @@ export interface DebriefActions {
   /** Plays what was said in an event of the run debriefed, where its sound was kept; not while a run is on. */
   hearSound(seq: number): Promise<void>
   stopSound(): void
+}
+
+/** Runs played to a room, by two voices, with the places where they stop. None is opened while a run is on. */
+export interface StageActions {
+  /** Looks up which came with the pack that is chosen. */
+  readDemonstrations(): Promise<void>
+  /** By its name; why it cannot be shown lands in the store. */
+  showDemonstration(name: string): Promise<void>
+  /** The run debriefed. */
+  showDebriefed(): Promise<void>
+  /** Looks up where the run debriefed stops. */
+  readStops(): Promise<void>
+  /** It stops behind the event of this number, with these words; undefined: no more. */
+  markStop(seq: number, words: string | undefined): Promise<void>
+  /** Stops it, or goes on. */
+  freezeStage(): void
+  /** To the place before, or the next one, at which it stops. */
+  stageBack(): void
+  stageOn(): void
+  chooseStage(choices: StageChoices): void
+  /** Back to where it was opened. */
+  closeStage(): void
 }
 
 /** The runs that this browser keeps. Files are handed back to be saved. */

@@ -27,6 +27,7 @@ import { paperActions } from './paperActions.ts'
 import { runActions } from './runActions.ts'
 import { runsActions } from './runsActions.ts'
 import { type SoundActionParts, soundActions } from './soundActions.ts'
+import { stageActions } from './stageActions.ts'
 import { trainingActions } from './trainingActions.ts'
 
 export interface ActionParts extends ControllerParts, SoundActionParts {
@@ -39,6 +40,8 @@ export interface ActionParts extends ControllerParts, SoundActionParts {
   readonly soundPlayer: SoundPlayer
   /** For a pack that comes to be. */
   readonly newPackKey: () => string
+  /** Where runs stop when they are shown: run -> text. */
+  readonly stops: TextCache
   /** What was worked out of the log. */
   readonly workedOut: TextCache
   readonly saveSettings: (settings: Settings) => void
@@ -68,8 +71,9 @@ export function makeActions(parts: ActionParts): Actions {
   const run = runActions(parts, controller, wake, change)
   const { changeEar, ...sound } = soundActions(parts, controller, wake, change)
   const { showDebriefOf, ...debriefs } = debriefActions(parts, controller, { wake, change, keptSounds })
+  const stage = stageActions({ ...parts, packFiles }, { wake, change })
   const keys = createTalkKeys({
-    ...{ store, ear, press: run.press },
+    ...{ store, ear, press: run.press, freezeStage: stage.freezeStage },
     interrupt: () => controller.session()?.interrupt(),
     refuse: () => void voice.tone('soft'),
   })
@@ -96,6 +100,7 @@ export function makeActions(parts: ActionParts): Actions {
     ...paperActions(store, controller),
     ...run,
     ...debriefs,
+    ...stage,
     ...runsActions({ ...parts, keptSounds }, controller, showDebriefOf),
     readSounds: keptSounds.showSize,
     deleteSounds: keptSounds.deleteAll,

@@ -36,6 +36,10 @@ export function allPackFiles(shipped: PackFiles, own: Pick<OwnPacks, 'all'>): Al
       const pack = (await byKey(id)) ?? (await ofEdition(await own.all(), sha256))
       return pack ? sheetsOf(pack.files) : shipped.examples(id)
     },
+    async demonstrations(id, sha256) {
+      const pack = (await byKey(id)) ?? (await ofEdition(await own.all(), sha256))
+      return pack ? {} : shipped.demonstrations(id)
+    },
   }
 }
 

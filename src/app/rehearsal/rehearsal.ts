@@ -23,6 +23,8 @@ export interface RehearsalParts extends Pick<Rehearsal, 'pack' | 'readText' | 'h
   readonly inputs: Inputs
   /** The activity that it begins at; left out: the beginning. */
   readonly beginAt?: string
+  /** How the answers come in; typed where left out. */
+  readonly by?: 'voice' | 'typed'
   /** What is said, and by whom. */
   readonly print?: Rehearsal['print']
   /** What the answers file holds. */
@@ -34,6 +36,8 @@ export interface RehearsalParts extends Pick<Rehearsal, 'pack' | 'readText' | 'h
 }
 
 export interface RehearsalEnd {
+  /** All its lines were done, whether the departure came to its end or not. */
+  readonly isFlown: boolean
   readonly complete: boolean
   readonly problems: readonly string[]
 }
@@ -55,33 +59,34 @@ export async function rehearseFile(parts: RehearsalParts): Promise<RehearsalEnd>
   for (const [index, raw] of lines.entries()) {
     const line = raw.replace(/(^|\s)#.*$/, '').trim()
     const wrong = unkept ?? (line === '' ? undefined : await lineDone(rehearsal, line))
-    if (unkept !== undefined) return { complete: false, problems: [unkept] }
-    if (wrong) return { complete: false, problems: [`${file}:${index + 1}:1: ${wrong}`] }
+    if (unkept !== undefined) return { isFlown: false, complete: false, problems: [unkept] }
+    if (wrong) return { isFlown: false, complete: false, problems: [`${file}:${index + 1}:1: ${wrong}`] }
   }
   const { floor, status, said, stoppedBecause } = session.state()
   const complete = floor.at === 'end' && status === 'running'
   if (complete) await session.happen({ type: 'ended' })
-  if (unkept !== undefined) return { complete: false, problems: [unkept] }
+  if (unkept !== undefined) return { isFlown: false, complete: false, problems: [unkept] }
   const problem = stoppedBecause ?? `the file ends while waiting for an answer: ${said}`
-  return { complete, problems: complete ? [] : [`${file}:${lines.length}:1: ${problem}`] }
+  return { isFlown: true, complete, problems: complete ? [] : [`${file}:${lines.length}:1: ${problem}`] }
 }
 
-async function lineDone(rehearsal: Rehearsal, line: string): Promise<string | undefined> {
+async function lineDone(rehearsal: Rehearsed, line: string): Promise<string | undefined> {
   const wrong = line.startsWith('@')
     ? await outsideEvent(rehearsal, line)
-    : await rehearsal.hear({ text: line, by: 'typed' }, words(line) * MS_PER_WORD)
+    : await rehearsal.hear({ text: line, by: rehearsal.by }, words(line) * MS_PER_WORD)
   await rehearsal.session.settled()
   return wrong
 }
 
 interface Rehearsed extends Rehearsal {
+  readonly by: 'voice' | 'typed'
   readonly begin: () => Promise<void>
 }
 
 const RUN_ID = 'rehearsal'
 
 function createRehearsal(parts: RehearsalParts): Rehearsed {
-  const { pack, inputs, beginAt, voices, radio, log, print = () => undefined } = parts
+  const { pack, inputs, beginAt, voices, radio, log, by = 'typed', print = () => undefined } = parts
   const clock = createVirtualClock()
   const { ear, listening } = orderedEar()
   const voice = printedVoice(clock, print)
@@ -95,7 +100,7 @@ function createRehearsal(parts: RehearsalParts): Rehearsed {
   const session = createSession({ clock, log, ear, voice, settings: () => DEFAULT_SETTINGS }, begun)
   return {
     ...parts,
-    ...{ print, session, clock, listening },
+    ...{ by, print, session, clock, listening },
     begin: () => (where ? session.resume() : session.begin(beginning)),
     async hear(heard, durationMs) {
       const listenId = listening()?.listenId

@@ -15,6 +15,7 @@ export interface TalkKeyParts {
   readonly store: Store
   readonly ear: Ear
   readonly press: (press: Press) => void
+  readonly freezeStage: () => void
   /** Cuts the voice off in the middle. */
   readonly interrupt: () => void
   /** There is nothing to confirm. */
@@ -44,7 +45,7 @@ function radioOpens(run: RunState | undefined): boolean {
   return run?.floor.at === 'exchange'
 }
 
-export function createTalkKeys({ store, ear, press, interrupt, refuse }: TalkKeyParts): TalkKeys {
+export function createTalkKeys({ store, ear, press, freezeStage, interrupt, refuse }: TalkKeyParts): TalkKeys {
   const held = { talk: false, radio: false, once: false }
 
   function wanted(): EarGated {
@@ -93,8 +94,10 @@ export function createTalkKeys({ store, ear, press, interrupt, refuse }: TalkKey
       else if (event.name === 'radio') held.radio = event.isDown
       else if (event.name === 'freeze') {
         const { run, screen } = store.getState()
+        if (!event.isDown) return
         // Elsewhere nobody would see what it does.
-        if (event.isDown && screen === 'run' && run?.demonstration) press({ type: 'freeze' })
+        if (screen === 'stage') freezeStage()
+        else if (screen === 'run' && run?.demonstration) press({ type: 'freeze' })
       } else if (event.isDown) {
         const { pack, run } = store.getState()
         const wants = pack && run && confirmPress(pack, run)

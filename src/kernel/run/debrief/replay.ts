@@ -39,7 +39,8 @@ export function cuesOf(pack: Pack, events: readonly RunEvent[]): Cue[] {
   })
 }
 
-function ownCue(pack: Pack, event: RunEvent, after: RunState): Pick<Cue, 'by' | 'text'> | undefined {
+/** What the pilot said in an event, or what happened in it without words; undefined where neither. */
+export function ownCue(pack: Pack, event: RunEvent, after: RunState): Pick<Cue, 'by' | 'text'> | undefined {
   // Meant for nobody.
   if (event.type === 'overheard' && !event.meant) return undefined
   if (event.type === 'figuresRevised') {

@@ -4,6 +4,7 @@ import { SPEEDS } from '../../../app/replay/player.ts'
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import type { Cue } from '../../../kernel/run/debrief/replay.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { StopHere } from './StopHere.tsx'
 
 const WHO: Readonly<Record<Cue['by'], string>> = {
   otherseat: 'Otherseat',
@@ -64,6 +65,7 @@ export function Replay() {
           Close
         </button>
       </div>
+      <StopHere seq={cue.seq} />
     </section>
   )
 }

@@ -3,6 +3,7 @@
  * for; and while it is frozen, the value in force with its reasons and what answers close to it would have drawn.
  */
 
+import type { ComponentChildren } from 'preact'
 import { useEffect, useMemo, useRef } from 'preact/hooks'
 import { freezeKey, nameOfBinding } from '../../../app/settings.ts'
 import { demonstrationView } from '../../../app/view/demonstrationView.ts'
@@ -25,12 +26,14 @@ interface DemonstrationProps {
   readonly pack: Pack
   readonly run: RunState
   readonly view: RunView
+  /** Of a run that is played, and flown by nobody: what stands in place of the answer's field, and what the room is to look at. */
+  readonly played?: { readonly dock: ComponentChildren; readonly words: string }
 }
 
 /** Longer words than these get a smaller size. */
 const LONG = 18
 
-export function Demonstration({ pack, run, view }: DemonstrationProps) {
+export function Demonstration({ pack, run, view, played }: DemonstrationProps) {
   const answered = useApp((state) => state.answered)
   const revisions = useApp((state) => state.revisions)
   const shown = useMemo(
@@ -65,9 +68,14 @@ export function Demonstration({ pack, run, view }: DemonstrationProps) {
             {headline}
           </h1>
           {view.watch && <WatchClock watch={view.watch} />}
-          {!isFrozen && <p class="soft">{view.hint}</p>}
+          {!isFrozen && !played && <p class="soft">{view.hint}</p>}
           <Frozen isFrozen={isFrozen} isAsked={asked !== undefined} />
         </div>
+        {played && played.words !== '' && (
+          <p class="look-at" role="note">
+            {played.words}
+          </p>
+        )}
         {asked ? (
           <section class="heard-large" aria-label="What was heard">
             <p class="soft">{asked.by === 'typed' ? 'Typed' : 'Heard'}</p>
@@ -93,9 +101,10 @@ export function Demonstration({ pack, run, view }: DemonstrationProps) {
             )}
           </aside>
         )}
-        <DemonstrationBar run={run} />
+        <DemonstrationBar run={run} isPlayed={played !== undefined} />
       </main>
-      {!isFrozen && (
+      {played?.dock}
+      {!isFrozen && !played && (
         <div class="dock">
           <RunButtons buttons={view.buttons} />
           <TypedAnswer listenId={view.listenId} />

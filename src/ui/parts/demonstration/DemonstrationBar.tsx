@@ -10,7 +10,15 @@ const STOPS: Readonly<Record<DemonstrationStops, string>> = {
   never: 'by the key alone',
 }
 
-export function DemonstrationBar({ run: { demonstration } }: { readonly run: RunState }) {
+/** One that is played stops where it is marked, whatever else is chosen. */
+const MARKED = 'where it is marked'
+
+interface DemonstrationBarProps {
+  readonly run: RunState
+  readonly isPlayed: boolean
+}
+
+export function DemonstrationBar({ run: { demonstration }, isPlayed }: DemonstrationBarProps) {
   const actions = useActions()
   if (!demonstration) return null
   const { stops, asksRoom } = demonstration
@@ -27,7 +35,7 @@ export function DemonstrationBar({ run: { demonstration } }: { readonly run: Run
         >
           {DEMONSTRATION_STOPS.map((one) => (
             <option key={one} value={one}>
-              {STOPS[one]}
+              {isPlayed && one === 'never' ? MARKED : STOPS[one]}
             </option>
           ))}
         </select>

@@ -4,6 +4,7 @@ import { hasRunOn } from '../../../app/selectors.ts'
 import type { PackSummary } from '../../../app/store.ts'
 import { useActions, useApp } from '../../useApp.ts'
 import { BeginAt } from './BeginAt.tsx'
+import { Demonstrations } from './Demonstrations.tsx'
 import { DrawDeparture } from './DrawDeparture.tsx'
 
 export function PackChoice() {
@@ -57,6 +58,7 @@ export function PackChoice() {
         </>
       )}
       <DrawDeparture />
+      {pack && <Demonstrations />}
     </section>
   )
 }
