@@ -1,7 +1,7 @@
 /** The runs that this browser keeps: listed, opened, deleted, taken out as files and brought in. */
 
 import { isAccountDue, type RunSummary } from '../../kernel/run/core/summary.ts'
-import type { SiteStorage, SoundShelf, StoredRun } from '../../ports.ts'
+import type { SiteStorage, SoundShelf, StoredRun, TextCache } from '../../ports.ts'
 import type { ControllerParts, RunController } from '../run/controller.ts'
 import { findUnfinished } from '../run/unfinished.ts'
 import type { KeptSounds } from '../runs/keptSounds.ts'
@@ -14,6 +14,7 @@ import type { ShowDebrief } from './debriefActions.ts'
 export interface RunsActionParts extends Pick<ControllerParts, 'store' | 'log' | 'lock' | 'clock' | 'openHere'> {
   readonly siteStorage: SiteStorage
   readonly soundShelf: Pick<SoundShelf, 'put' | 'numbers'>
+  readonly stops: Pick<TextCache, 'get' | 'put'>
   readonly keptSounds: Pick<KeptSounds, 'all' | 'take' | 'bringBack' | 'forget'>
 }
 
@@ -138,7 +139,7 @@ export function runsActions(
         const tell = (done: number, of: number) => show({ busy: `Reading run ${done + 1} of ${of}` })
         show({ told: [], wrong: [] })
         const sounds = parts.soundShelf
-        show(await importRuns({ log, lock, sounds, reader: await readerOf(), tell }, files))
+        show(await importRuns({ log, lock, sounds, stops: parts.stops, reader: await readerOf(), tell }, files))
         // What was deleted may have come back in a file.
         if (deleted && (await log.read(deleted.summary.runId)).length > 0) {
           deleted = undefined
@@ -162,7 +163,7 @@ export function runsActions(
       if (summary && form === 'zip') {
         const sounds = await keptSounds.all(runId)
         if (!sounds) refuse('The sound of the run could not be read; the file has the rest.')
-        return zippedRun(values, summary, clock.now(), sounds)
+        return zippedRun(values, summary, clock.now(), { sounds, stops: await parts.stops.get(runId) })
       }
       if (summary && run && !('why' in run)) return csvOfRun(run.pack, run.events, summary)
       refuse(`The run cannot be saved in this form: ${run && 'why' in run ? run.why : 'its log has no beginning'}.`)
@@ -173,7 +174,11 @@ export function runsActions(
       const list = await log.runs()
       const tell = (done: number) => show({ busy: `Packing run ${done} of ${list.length}` })
       try {
-        const saved = await zippedRuns({ log, soundsOf: keptSounds.all, tell }, list, clock.now())
+        const saved = await zippedRuns(
+          { log, soundsOf: keptSounds.all, stopsOf: parts.stops.get, tell },
+          list,
+          clock.now(),
+        )
         if (saved.silent > 0) refuse(silentWords(saved.silent))
         return saved
       } finally {

@@ -13,6 +13,7 @@ import { pathFault } from '../../packs/files/paths.ts'
 import { createZip, type ZipMaking } from '../../packs/files/zipMaking.ts'
 import type { RunArchive, RunSounds } from '../../ports.ts'
 import { wavOf } from '../sound/wav.ts'
+import { stopsPath } from '../stage/keptStops.ts'
 import { soundPath } from './soundFiles.ts'
 
 export interface SavedFile {
@@ -37,11 +38,18 @@ const HOW_TO = [
 ]
 const HOW_TO_HEAR = 'The folder sound has what you said, each under the number of its event in the log.'
 
+/** What is kept of a run besides its log. */
+export interface Beside {
+  readonly sounds?: RunSounds | undefined
+  /** Where it stops when it is shown, as it is kept. */
+  readonly stops?: string | undefined
+}
+
 export function zippedRun(
   events: readonly unknown[],
   summary: RunSummary,
   now: number,
-  sounds: RunSounds = new Map(),
+  { sounds = new Map(), stops }: Beside = {},
 ): SavedFile {
   const name = runName(summary)
   const folder = `otherseat-${name}`
@@ -62,6 +70,7 @@ export function zippedRun(
     // A log from elsewhere may name its texts as it likes.
     if (pathFault(file) === undefined) zip.add(`${folder}/pack/${file}`, text)
   }
+  if (stops !== undefined) zip.add(stopsPath(log), stops)
   addSounds(zip, log, sounds)
   return { name: `${folder}.zip`, content: zip.end() }
 }
@@ -70,6 +79,8 @@ export interface ManyRuns {
   readonly log: Pick<RunArchive, 'read'>
   /** Undefined where they cannot be read. */
   readonly soundsOf: (runId: string) => Promise<RunSounds | undefined>
+  /** Undefined where it has none. */
+  readonly stopsOf: (runId: string) => Promise<string | undefined>
   /** Of how many runs the logs are in. */
   readonly tell: (done: number) => void
 }
@@ -81,7 +92,7 @@ export interface SavedRuns extends SavedFile {
 
 /** All runs of the list, one log each. The sounds come behind all logs, which count for more where the file is cut. */
 export async function zippedRuns(
-  { log, soundsOf, tell }: ManyRuns,
+  { log, soundsOf, stopsOf, tell }: ManyRuns,
   runs: readonly RunSummary[],
   now: number,
 ): Promise<SavedRuns> {
@@ -102,6 +113,8 @@ export async function zippedRuns(
   for (const [index, run] of runs.entries()) {
     zip.add(logOf(run, index), linesOf(await log.read(run.runId)))
     tell(index + 1)
+    const stops = await stopsOf(run.runId)
+    if (stops !== undefined) zip.add(stopsPath(logOf(run, index)), stops)
   }
   let silent = 0
   for (const [index, run] of runs.entries()) {

@@ -20,7 +20,8 @@ import { packSha256 } from '../../packs/digest.ts'
 import { isRefused, type OfferedFile, type Refused } from '../../packs/files/offered.ts'
 import { pathFault } from '../../packs/files/paths.ts'
 import { filesInCutZip, filesInZip, looksLikeZip, type ZipBounds } from '../../packs/files/zip.ts'
-import type { RunArchive, RunLock, SoundShelf } from '../../ports.ts'
+import type { RunArchive, RunLock, SoundShelf, TextCache } from '../../ports.ts'
+import { stopsIn, stopsPath, stopsText } from '../stage/keptStops.ts'
 import { linesOf } from './runFiles.ts'
 import type { RunReader } from './runRead.ts'
 import { isSoundFile, readSounds, soundsBeside } from './soundFiles.ts'
@@ -28,6 +29,7 @@ import { isSoundFile, readSounds, soundsBeside } from './soundFiles.ts'
 export interface ImportParts {
   readonly log: Pick<RunArchive, 'read' | 'put'>
   readonly sounds: Pick<SoundShelf, 'put' | 'numbers'>
+  readonly stops: Pick<TextCache, 'get' | 'put'>
   readonly lock: Pick<RunLock, 'isHeld'>
   readonly reader: RunReader
   /** How many of how many are read. */
@@ -63,7 +65,7 @@ export async function importRuns(parts: ImportParts, offered: readonly OfferedFi
   const { runs, rest } = await runsIn(offered, wrong)
   let unpacked = 0
   let heard = 0
-  for (const [index, { log, sounds }] of runs.entries()) {
+  for (const [index, { log, sounds, stops }] of runs.entries()) {
     parts.tell(index, runs.length)
     unpacked += log.size
     const fate = unpacked > MOST_UNPACKED_BYTES ? TOO_MUCH : await taken(parts, log, log === rest).catch(notKept)
@@ -78,6 +80,8 @@ export async function importRuns(parts: ImportParts, offered: readonly OfferedFi
       unpacked > MOST_UNPACKED_BYTES ? TOO_MUCH : await takenSounds(parts, fate.events, sounds).catch(notKept)
     if (sounded.wrong !== '') wrong.push(`The sound of ${nameOf(log.path)} ${sounded.wrong}.`)
     if ('count' in sounded) heard += sounded.count
+    const stopped = stops && (await takenStops(parts, fate.events, stops).catch(notKept)).wrong
+    if (stopped) wrong.push(`Where ${nameOf(log.path)} stops when it is shown ${stopped}.`)
   }
   const more = wrong.length - MOST_WRONG
   return {
@@ -86,10 +90,11 @@ export async function importRuns(parts: ImportParts, offered: readonly OfferedFi
   }
 }
 
-/** A log, and the sounds that lie beside it in its zip. */
+/** A log, and what lies beside it in its zip. */
 interface OfferedRun {
   readonly log: OfferedFile
   readonly sounds: readonly OfferedFile[]
+  readonly stops?: OfferedFile | undefined
 }
 
 /** The runs among what came, `rest` being a log that is known to be cut. */
@@ -145,7 +150,10 @@ function chosen(files: readonly OfferedFile[]): Unzipped {
   if (logs.length + faults.length === 0) return { runs: [], faults: ['There is no log of a run in it.'] }
   const beside = soundsBeside(good.filter(({ path }) => isSoundFile(path)))
   const many = logs.length > MOST_RUNS ? [`Of its ${logs.length} logs the first ${MOST_RUNS} were read.`] : []
-  const runs = logs.slice(0, MOST_RUNS).map((log) => ({ log, sounds: beside(log.path) }))
+  const stopsOf = new Map(good.map((file) => [file.path, file]))
+  const runs = logs
+    .slice(0, MOST_RUNS)
+    .map((log) => ({ log, sounds: beside(log.path), stops: stopsOf.get(stopsPath(log.path)) }))
   return { runs, faults: [...faults, ...many] }
 }
 
@@ -242,6 +250,23 @@ async function takenSounds(
     wrong: lost === 0 ? '' : `is not whole, ${lost} of ${files.length} are left out: ${why}`,
   }
 }
+
+/** Stops of the person's own stay as they are. */
+async function takenStops(
+  { stops }: ImportParts,
+  events: readonly RunEvent[],
+  file: OfferedFile,
+): Promise<{ readonly wrong: string }> {
+  const bytes = file.size > MOST_STOPS_BYTES ? { wrong: '' } : await file.bytes()
+  const read = isRefused(bytes) ? undefined : stopsIn(textOf(bytes, false) ?? '')
+  if (!read) return { wrong: 'is left out: its stops.json is no list of stops' }
+  const runId = events[0]?.runId ?? ''
+  if ((await stops.get(runId)) !== undefined) return { wrong: '' }
+  await stops.put(new Map([[runId, stopsText(read.filter(({ seq }) => events[seq] !== undefined))]]))
+  return { wrong: '' }
+}
+
+const MOST_STOPS_BYTES = 200_000
 
 const notKept = (error: unknown) => ({
   wrong: `could not be kept: ${withoutStop(error instanceof Error ? error.message : String(error))}`,

@@ -1,23 +1,17 @@
-/**
- * Where the sounds of a run lie in a zip: in a folder `sound` beside a single run's `log.jsonl`, in an archive in a folder with
- * the name of the log, each under the number of its event.
- */
+/** Where the sounds of a run lie in a zip: in a folder `sound` beside its log, each under the number of its event. */
 
 import type { RunEvent } from '../../kernel/run/core/events.ts'
 import { firstOfBreath } from '../../kernel/run/debrief/breaths.ts'
 import { isRefused, type OfferedFile } from '../../packs/files/offered.ts'
 import type { RunSounds } from '../../ports.ts'
 import { samplesIn } from '../sound/wav.ts'
+import { besideLog } from './besideLog.ts'
 
 const SOUND = /^(.*\/)?sound\/(\d{5,9})\.wav$/i
 
 export const isSoundFile = (path: string): boolean => SOUND.test(path)
 
-/** "runs/0001-marram.jsonl" -> "runs/0001-marram/sound/", "run/log.jsonl" -> "run/sound/". */
-function soundFolder(log: string): string {
-  const folder = log.replace(/(^|\/)log\.jsonl$/i, '$1')
-  return folder === log ? `${log.replace(/\.jsonl$/i, '')}/sound/` : `${folder}sound/`
-}
+const soundFolder = (log: string): string => `${besideLog(log)}sound/`
 
 export const soundPath = (log: string, seq: number): string => `${soundFolder(log)}${String(seq).padStart(5, '0')}.wav`
 

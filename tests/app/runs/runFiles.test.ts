@@ -14,7 +14,8 @@ import { readEvents } from '../../../src/kernel/run/core/readLog.ts'
 import { debriefOf } from '../../../src/kernel/run/debrief/debrief.ts'
 import { packSha256 } from '../../../src/packs/digest.ts'
 import { filesInZip } from '../../../src/packs/files/zip.ts'
-import type { RunArchive, SoundShelf } from '../../../src/ports.ts'
+import type { RunArchive, SoundShelf, TextCache } from '../../../src/ports.ts'
+import { createFakeCache } from '../../fakes/cache.ts'
 import { createFakeSoundShelf } from '../../fakes/soundShelf.ts'
 import { allIn, asRun, flownRun, keptIn } from './flownRuns.ts'
 
@@ -33,17 +34,18 @@ function importInto(
   files: Readonly<Record<string, string | Uint8Array>>,
   isHeld = false,
   sounds: Pick<SoundShelf, 'put' | 'numbers'> = createFakeSoundShelf(),
+  stops: Pick<TextCache, 'get' | 'put'> = createFakeCache(),
 ): Promise<Imported> {
   const offered = Object.entries(files).map(([path, content]) => {
     const bytes = bytesOf(content)
     return { path, size: bytes.length, bytes: async () => bytes }
   })
-  return importRuns({ log, sounds, lock: { isHeld: async () => isHeld }, reader, tell() {} }, offered)
+  return importRuns({ log, sounds, stops, lock: { isHeld: async () => isHeld }, reader, tell() {} }, offered)
 }
 
-async function archiveOf(log: RunArchive): Promise<Uint8Array> {
+async function archiveOf(log: RunArchive, stopsOf: TextCache['get'] = async () => undefined): Promise<Uint8Array> {
   const soundsOf = async () => new Map()
-  return bytesOf((await zippedRuns({ log, soundsOf, tell() {} }, await log.runs(), NOW)).content)
+  return bytesOf((await zippedRuns({ log, soundsOf, stopsOf, tell() {} }, await log.runs(), NOW)).content)
 }
 
 async function debriefIn(log: RunArchive, runId: string): Promise<string> {
@@ -182,6 +184,53 @@ describe('a run as one file', () => {
     if (!files || 'wrong' in files) throw new Error('no zip')
     expect(files.map(({ path }) => path.replace(/^[^/]*\//, ''))).toEqual(['README.txt', 'log.jsonl', 'pack/pack.yaml'])
   })
+})
+
+describe('where a run stops when it is shown', () => {
+  const STOPS = [
+    { seq: 3, words: 'Look' },
+    { seq: 99_999, words: 'behind its end' },
+  ]
+  const stopsIn = async (kept: TextCache, runId: string) => JSON.parse((await kept.get(runId)) ?? 'null')
+
+  test('goes out with it and comes in with it, and a person keeps their own', async () => {
+    const log = createMemoryLog()
+    for (const event of [...asRun(flown, 'a'), ...asRun(flown, 'b')]) await log.append(event)
+    const archive = await archiveOf(log, async (runId) => (runId === 'a' ? JSON.stringify(STOPS) : undefined))
+    const [fresh, kept] = [createFakeCache(), createFakeCache()]
+    const came = await importInto(createMemoryLog(), { 'all.zip': archive }, false, undefined, fresh)
+    expect(came).toEqual({ told: ['2 runs came in.'], wrong: [] })
+    expect([await stopsIn(fresh, 'a'), await stopsIn(fresh, 'b')]).toEqual([[STOPS[0]], null])
+    await kept.put(new Map([['a', '[]']]))
+    await importInto(createMemoryLog(), { 'all.zip': archive }, false, undefined, kept)
+    expect(await stopsIn(kept, 'a')).toEqual([])
+    const summary = await reader.summaryOf(flown)
+    const one = summary && zippedRun(asRun(flown, 'a'), summary, NOW, { stops: JSON.stringify(STOPS) })
+    const alone = createFakeCache()
+    await importInto(createMemoryLog(), { 'run.zip': bytesOf(one?.content ?? '') }, false, undefined, alone)
+    expect(await stopsIn(alone, 'a')).toEqual([STOPS[0]])
+  })
+
+  test.each(['', '{}', '[1]', '[{"seq":"3","words":""}]', '[{"seq":3}]', '\xff', ' '.repeat(300_000)])(
+    'is told of in one line where it is none: %#',
+    async (content) => {
+      const summary = await reader.summaryOf(flown)
+      const run = summary && zippedRun(asRun(flown, 'a'), summary, NOW, { stops: content })
+      const kept = createFakeCache()
+      const came = await importInto(
+        createMemoryLog(),
+        { 'run.zip': bytesOf(run?.content ?? '') },
+        false,
+        undefined,
+        kept,
+      )
+      expect(came).toEqual({
+        told: ['1 run came in.'],
+        wrong: ['Where "log.jsonl" stops when it is shown is left out: its stops.json is no list of stops.'],
+      })
+      expect(kept.texts.size).toBe(0)
+    },
+  )
 })
 
 test('a run as CSV has one row for each answer, with its verdict and its wait', async () => {

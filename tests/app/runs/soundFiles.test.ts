@@ -14,6 +14,7 @@ import { createAppStore } from '../../../src/app/store.ts'
 import type { RunEvent } from '../../../src/kernel/run/core/events.ts'
 import { filesInZip } from '../../../src/packs/files/zip.ts'
 import type { RunArchive, RunSounds, SoundShelf } from '../../../src/ports.ts'
+import { createFakeCache } from '../../fakes/cache.ts'
 import { createFakeSoundShelf } from '../../fakes/soundShelf.ts'
 import { asRun, keptIn, spokenRun } from './flownRuns.ts'
 
@@ -54,7 +55,7 @@ type Place = { readonly log: RunArchive; readonly shelf: SoundShelf }
 
 async function archiveOf({ log, shelf }: Place): Promise<SavedRuns> {
   const { all } = createKeptSounds(createAppStore(), shelf)
-  return zippedRuns({ log, soundsOf: all, tell() {} }, await log.runs(), NOW)
+  return zippedRuns({ log, soundsOf: all, stopsOf: async () => undefined, tell() {} }, await log.runs(), NOW)
 }
 
 async function savedOf({ log, shelf }: Place, runId: string): Promise<Uint8Array> {
@@ -62,7 +63,7 @@ async function savedOf({ log, shelf }: Place, runId: string): Promise<Uint8Array
   const summary = await reader.summaryOf(events)
   const sounds = await createKeptSounds(createAppStore(), shelf).all(runId)
   if (!summary || !sounds) throw new Error('no run')
-  return bytesOf(zippedRun(events, summary, NOW, sounds).content)
+  return bytesOf(zippedRun(events, summary, NOW, { sounds }).content)
 }
 
 function importInto({ log, shelf }: Place, files: Readonly<Record<string, string | Uint8Array>>) {
@@ -70,7 +71,10 @@ function importInto({ log, shelf }: Place, files: Readonly<Record<string, string
     const bytes = bytesOf(content)
     return { path, size: bytes.length, bytes: async () => bytes }
   })
-  return importRuns({ log, sounds: shelf, lock: { isHeld: async () => false }, reader, tell() {} }, offered)
+  return importRuns(
+    { log, sounds: shelf, stops: createFakeCache(), lock: { isHeld: async () => false }, reader, tell() {} },
+    offered,
+  )
 }
 
 async function kept({ shelf }: Place, runId: string): Promise<RunSounds> {
@@ -185,7 +189,11 @@ describe('sounds', () => {
     await keptIn(log, asRun(flown, 'a', 1), asRun(flown, 'b', 2))
     const [small, large] = [soundsOf(1), { size: 1, values: () => [{ byteLength: 600_000_000 }] } as unknown]
     const of = async (runId: string) => (runId === 'b' ? (large as RunSounds) : small)
-    const saved = await zippedRuns({ log, soundsOf: of, tell() {} }, await log.runs(), NOW)
+    const saved = await zippedRuns(
+      { log, soundsOf: of, stopsOf: async () => undefined, tell() {} },
+      await log.runs(),
+      NOW,
+    )
     expect(saved.silent).toBe(1)
     expect(Object.keys(await unzipped(bytesOf(saved.content))).filter((path) => path.endsWith('.wav'))).toHaveLength(
       small.size,
