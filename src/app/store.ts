@@ -33,7 +33,7 @@ import { EMPTY_SOUNDS, type SoundsState } from './runs/soundsState.ts'
 import { DEFAULT_SETTINGS, type Settings } from './settings.ts'
 import type { Findings, PromptHeard } from './sound/soundPrompts.ts'
 import type { Stop } from './stage/prepared.ts'
-import type { StageState } from './stage/stage.ts'
+import type { StageState } from './stage/stageState.ts'
 import type { DialTold, DrillTold, Training } from './training/training.ts'
 
 export type Screen =

@@ -9,7 +9,7 @@ import type { Speed } from '../replay/player.ts'
 import type { RoomActions } from '../room/roomActions.ts'
 import type { SavedFile } from '../runs/runFiles.ts'
 import type { Settings } from '../settings.ts'
-import type { StageChoices } from '../stage/stage.ts'
+import type { StageChoices } from '../stage/stageState.ts'
 import type { Screen } from '../store.ts'
 
 export type Actions = DraftActions &

@@ -3,13 +3,13 @@
  * goes on by a key. Its screens are those of a run shown to a room, so it has a store of its own for them; nothing listens meanwhile.
  */
 
-import type { DemonstrationStops } from '../../kernel/run/core/events.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import type { Clock, Voice } from '../../ports.ts'
 import type { Settings } from '../settings.ts'
 import { createAppStore, type Store } from '../store.ts'
 import { type Beat, beatsOf, MS_PER_WORD, type Scene } from './beats.ts'
 import type { Prepared } from './prepared.ts'
+import type { StageChoices, StageState } from './stageState.ts'
 
 export interface Stage {
   /** What the parts of the screen show that show a run. */
@@ -22,22 +22,6 @@ export interface Stage {
   on(): void
   choose(choices: StageChoices): void
   close(): void
-}
-
-export interface StageChoices {
-  readonly stops: DemonstrationStops
-  readonly asksRoom: boolean
-}
-
-/** Beside what its store shows. */
-export interface StageState {
-  /** What the room is to look at. */
-  readonly words: string
-  /** What has just happened without words. */
-  readonly note: string
-  readonly isOver: boolean
-  readonly hasBack: boolean
-  readonly hasOn: boolean
 }
 
 export interface StageParts {

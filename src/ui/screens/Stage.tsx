@@ -2,7 +2,7 @@
 
 import { useContext, useMemo } from 'preact/hooks'
 import type { Actions } from '../../app/actions/actions.ts'
-import type { StageChoices } from '../../app/stage/stage.ts'
+import type { StageChoices } from '../../app/stage/stageState.ts'
 import type { OnStage } from '../../app/store.ts'
 import { viewOf } from '../../app/view/view.ts'
 import { Demonstration } from '../parts/demonstration/Demonstration.tsx'
