@@ -1,15 +1,16 @@
 /**
- * What a pilot says to a partner who errs: objections, what goes on from an answer, and words for whoever interrupts. The
- * ear listens for these where there is such a partner, and for nothing that is right or wrong at the moment (law 2).
+ * What a pilot says to a partner who errs, as the ear listens for it: objections, what goes on from an answer, and words for
+ * whoever interrupts. Nothing of it hangs on what is right or wrong at the moment (law 2). What is made of such words, and of
+ * many more that are typed, is in `interpret/disputed.ts` and `agreed.ts`.
  */
 
 /** Something that was said is not right, whatever it is. */
-export const DOUBTS = [
+const DOUBTS = [
   ...['check that', 'negative', 'that is wrong', 'that is not right', 'not right', 'are you sure', 'i disagree'],
-  ...['confirm that', 'check again'],
+  ...['confirm that', 'check again', 'confirm', 'value', 'no', "that's wrong", "that's not right", "i don't agree"],
 ] as const
 
-export const NOT_FOR_US = [
+const NOT_FOR_US = [
   ...[
     'not for us',
     'that was not for us',
@@ -21,7 +22,7 @@ export const NOT_FOR_US = [
   ...['that was not us', 'not us', 'negative not for us', 'that was for somebody else'],
 ] as const
 
-export const NOT_COMPLETE = [
+const NOT_COMPLETE = [
   ...[
     'not complete',
     'negative not complete',
@@ -33,13 +34,27 @@ export const NOT_COMPLETE = [
 ] as const
 
 /** Before the name of what was gone by. */
-export const SKIPPED = ['you skipped', 'you missed', 'we skipped', 'we missed', 'you left out', 'what about'] as const
+const SKIPPED = ['you skipped', 'you missed', 'we skipped', 'we missed', 'you left out', 'what about'] as const
 
 /** Before the right value. */
-export const INSTEAD = ['negative', 'i have', 'should be', 'it should be', 'that should be'] as const
+export const INSTEAD = [
+  ...['negative', 'no', 'i have', 'should be', 'it should be', 'that should be', "it's", "that's"],
+  ...['the card says', 'the sheet says'],
+] as const
 
 /** An answer stands. */
-export const ACCEPTED = ['checked', 'check', 'agreed', 'roger', 'next', 'thank you'] as const
+const ACCEPTED = [
+  'checked',
+  'check',
+  'agreed',
+  'roger',
+  'next',
+  'thank you',
+  'correct',
+  'confirmed',
+  'okay',
+  'thanks',
+] as const
 
 export const TO_WHOEVER = [
   ...['stand by', 'standby', 'one moment', 'wait one', 'roger', 'thank you', 'later', 'go ahead', 'copied', 'busy'],

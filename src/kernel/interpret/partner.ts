@@ -1,17 +1,17 @@
 /** What the pilot says to a partner who errs: an objection, a challenge where the roles are changed, a word for whoever interrupts. */
 
-import { ACCEPTED, DOUBTS, INSTEAD, NOT_COMPLETE, NOT_FOR_US, SKIPPED, TO_WHOEVER } from '../hearing/objections.ts'
+import { TO_WHOEVER } from '../hearing/objections.ts'
 import { phrase } from '../hearing/phrases.ts'
-import { type Transcript, textOf } from '../numbers/tokens.ts'
+import { isSameValue } from '../kinds/table.ts'
+import { type Transcript, textOf, transcriptOf } from '../numbers/tokens.ts'
 import type { Item } from '../pack/checklist.ts'
 import { findItem, itemsOf, listsOf } from '../pack/place.ts'
-import type { Hypotheses } from '../response/hypotheses.ts'
 import { HESITATIONS } from '../response/lexicon.ts'
 import { readOff } from '../response/readOff.ts'
 import type { EventBody } from '../run/core/events.ts'
 import { radioBreath } from '../run/partner/breath.ts'
 import { figuresMeant, meantBy } from '../run/partner/meant.ts'
-import type { ObjectionTo } from '../run/partner/model.ts'
+import type { Chance, ObjectionTo } from '../run/partner/model.ts'
 import { slippedTurn } from '../run/partner/objecting.ts'
 import {
   answeredLast,
@@ -22,9 +22,13 @@ import {
 } from '../run/partner/partner.ts'
 import { challengeable } from '../run/partner/roles.ts'
 import { talkAt } from '../run/talk/talk.ts'
+import { AGREED_FIRST, agreementTakenOff, isAgreement, isCompletion } from './agreed.ts'
 import { judgeAnswer, openItem } from './answer.ts'
 import type { Applies } from './conditions.ts'
+import { goneByName, isDoubt, isNotComplete, isNotForUs, type Point, withoutAttention } from './disputed.ts'
+import { pointIn } from './pointIn.ts'
 import { leftOutIn, otherReadBack } from './radioObjection.ts'
+import { meantByName } from './shortName.ts'
 import type { Utterance } from './utterance.ts'
 
 export const hasPartner: Applies = ({ state }) => runHasPartner(state)
@@ -35,23 +39,24 @@ function plain(heard: Transcript): string {
   return phrase(textOf({ ...heard, tokens }))
 }
 
-const isOneOf = (phrases: readonly string[], text: string) => phrases.includes(text)
+/** What was said, without words for attention. */
+const attended = ({ said }: Utterance) => withoutAttention(textOf(said.heard))
 
 /** The first word for whoever came in ends the interruption. */
 export function breakOver({ state, said, evidence }: Utterance): EventBody | undefined {
   const open = openBreak(state)
   if (!open || open.overAt !== undefined) return undefined
-  return isOneOf(TO_WHOEVER, plain(said.heard)) ? { type: 'breakOver', evidence } : undefined
+  return TO_WHOEVER.some((words) => words === plain(said.heard)) ? { type: 'breakOver', evidence } : undefined
 }
 
 /** Undefined where it could be about nothing that was said, or where it is an answer to the open item. */
 export function objection(utterance: Utterance): EventBody | undefined {
-  const { pack, state, said, evidence } = utterance
+  const { pack, state, evidence } = utterance
   const { answered } = partnerOf(state)
   const item = openItem(utterance)
   // A full answer to the item wins, but for one that Otherseat has answered.
   if (item && answered !== item.id && judgeAnswer(utterance, item).verdict === 'correct') return undefined
-  const found = objectionIn(utterance, plain(said.heard))
+  const found = objectionIn(utterance, attended(utterance))
   if (!found) return undefined
   const { to, about, elements } = found
   // The station waits for what it should be: that is read with its own values.
@@ -75,30 +80,48 @@ interface Found {
 }
 
 function objectionIn(utterance: Utterance, text: string): Found | undefined {
-  if (isOneOf(NOT_FOR_US, text)) return { to: 'notForUs' }
-  if (isOneOf(NOT_COMPLETE, text) || / (list|checklist) (is )?not complete$/.test(text)) return { to: 'notComplete' }
+  if (isNotForUs(text)) return { to: 'notForUs' }
+  if (isNotComplete(text)) return { to: 'notComplete' }
   const gone = skippedIn(utterance, text)
   const skipped = gone?.about === undefined ? (leftOutIn(utterance, text) ?? gone) : gone
   if (skipped) return skipped
-  if (isOneOf(DOUBTS, text) && !(text === 'negative' && utterance.state.question)) return { to: 'any' }
+  // "Negative" and "no" answer what is asked.
+  if (isDoubt(text) && !(utterance.state.question && /^(negative|no|nope)$/.test(text))) return { to: 'any' }
   // Of two that it could be about, it is about what was said last.
   const isRadio = radioBreath(utterance.pack, utterance.state).length > 0
   const [first, second] = isRadio ? [otherReadBack, otherValue] : [otherValue, otherReadBack]
-  return first(utterance, text) ?? second(utterance, text) ?? correctionOf(utterance, text)
+  return first(utterance) ?? second(utterance) ?? checkOf(utterance, text) ?? correctionOf(utterance, text)
 }
 
-/** "You skipped beacon": by its challenge, or only that something was. */
+/** "You skipped beacon": by its name, or only that something was. */
 function skippedIn({ pack, state }: Utterance, text: string): Found | undefined {
-  const lead = SKIPPED.find((words) => text.startsWith(`${words} `) || text === words)
-  if (lead === undefined) return undefined
-  const name = text.slice(lead.length).trim().replace(/^the /, '')
-  if (/^(one|an item|something|a line)$/.test(name) || (name === '' && lead !== 'what about')) return { to: 'skipped' }
-  const named = listsOf(pack)
-    .flatMap((list) => itemsOf(list, state))
-    .filter(({ challenge }) => phrase(challenge) === name)
-  const gone = named.find(({ id }) => partnerOf(state).goneBy.includes(id))
-  return named.length > 0 ? { to: 'skipped', ...(gone && { about: gone.id }) } : undefined
+  const name =
+    goneByName(text) ?? (/^(you|we) (have )?(just )?(skipped|missed|left out)$/.test(text) ? 'one' : undefined)
+  if (name === undefined) return undefined
+  if (/^(one|an item|something|a line|it)$/.test(name)) return { to: 'skipped' }
+  const { floor } = state
+  const all = listsOf(pack).flatMap((list) => itemsOf(list, state).map((item) => ({ item, list })))
+  const open = all.filter(({ list }) => 'list' in floor && list.id === floor.list)
+  const challengeOf = ({ item }: (typeof all)[number]) => item.challenge
+  // By less than its whole name only in the list that is open.
+  const named = all.filter(({ item }) => phrase(item.challenge) === phrase(name))
+  const meant = named.length > 0 ? undefined : meantByName(open, challengeOf, name)
+  const found = meant ? [meant] : named
+  const gone = found.find(({ item }) => partnerOf(state).goneBy.includes(item.id))
+  return found.length > 0 ? { to: 'skipped', ...(gone && { about: gone.item.id }) } : undefined
 }
+
+/** "Check the trim": the last answer that it can be about. */
+function checkOf({ pack, state }: Utterance, text: string): Found | undefined {
+  const [, name] = /^(?:check|recheck|verify|look at) (.+?)(?: again)?$/.exec(text) ?? []
+  if (name === undefined) return undefined
+  const { chances } = partnerOf(state)
+  const answers = [...chances.entries()].slice(-RECENT_ANSWERS).filter(([, { kind }]) => kind === 'answer')
+  const found = meantByName(answers, ([, { about }]) => findItem(pack, about).item.challenge, name)
+  return found && { to: 'any', chance: found[0] }
+}
+
+const RECENT_ANSWERS = 6
 
 const putsOwnRight = ({ pack, state, opening }: Pick<Utterance, 'pack' | 'state' | 'opening'>) =>
   opening === 'correction' && pilotChallenges(state) && answeredLast(pack, state) !== undefined
@@ -110,54 +133,77 @@ function correctionOf({ pack, state, opening }: Utterance, text: string): Found 
 }
 
 /** "Negative, five two up": a whole value of what was said last, whatever it should be. */
-function otherValue(utterance: Utterance, text: string): Found | undefined {
-  const { pack, state, said } = utterance
-  const leads = putsOwnRight(utterance) ? [...INSTEAD, 'correction'] : INSTEAD
-  const lead = leads.find((words) => text.startsWith(`${words} `))
-  const at = lead === undefined ? undefined : meantBy(pack, state, 'value')
+function otherValue(utterance: Utterance): Found | undefined {
+  const { pack, state } = utterance
+  const at = meantBy(pack, state, 'value')
   const chance = at === undefined ? undefined : partnerOf(state).chances[at]
-  if (lead === undefined || !chance || (talkAt(pack, state.floor) && chance.kind === 'answer')) return undefined
-  const count = lead.split(' ').length
-  const rest = ofAll(said, (one) => {
-    const from = one.tokens.findIndex(({ text: word }) => word === lead.split(' ')[0])
-    return { ...one, tokens: one.tokens.slice(from + count) }
-  })
-  const isValue = figuresMeant(pack, state, chance).some((name) => {
-    const declared = pack.figures.declarations[name]
-    const own = chance.kind === 'answer' ? [findItem(pack, chance.about).item.challenge] : []
-    return (
-      declared &&
-      readOff(declared.spec, [declared.label, ...declared.alsoCalled, ...own, 'that is', 'it is'], rest) !== undefined
-    )
-  })
-  return isValue ? { to: 'value' } : undefined
+  if (!chance || (talkAt(pack, state.floor) && chance.kind === 'answer')) return undefined
+  const read = otherRead(utterance, chance)
+  if (!read) return undefined
+  // Said as it was heard, it is agreed with.
+  return read.lead === 'against' || !read.isAsSaid ? { to: 'value' } : undefined
 }
 
-const ofAll = (all: Hypotheses, change: <T extends Transcript>(one: T) => T): Hypotheses => ({
-  heard: change(all.heard),
-  ...(all.alternatives && { alternatives: all.alternatives.map(change) }),
-})
+interface ReadOther {
+  readonly lead: Point['lead']
+  /** It is the value that was said. */
+  readonly isAsSaid: boolean
+}
+
+/** Without a lead it must be said of the answer that waits for the pilot's word. */
+function otherRead(utterance: Utterance, chance: Chance): ReadOther | undefined {
+  const { pack, state } = utterance
+  const { lead, rest } = pointIn(utterance)
+  const isWaiting = pilotChallenges(state) && chance.kind === 'answer' && partnerOf(state).answered === chance.about
+  if (!lead && !isWaiting) return undefined
+  const own = chance.kind === 'answer' ? [findItem(pack, chance.about).item.challenge] : []
+  for (const name of figuresMeant(pack, state, chance)) {
+    const declared = pack.figures.declarations[name]
+    if (!declared) continue
+    const value = readOff(declared.spec, [declared.label, ...declared.alsoCalled, ...own], rest)
+    if (value === undefined) continue
+    const { fault } = chance
+    // What a station said wrongly, or that no value was said, is no value to agree with.
+    const asSaid = fault?.figure === name ? fault.said : fault?.kind === 'valueless' ? undefined : state.values[name]
+    return { lead, isAsSaid: asSaid !== undefined && isSameValue(declared.spec, value, asSaid) }
+  }
+  return undefined
+}
 
 /** The challenge of an open item, alone or behind "checked": never with anything that could be its answer. */
-export function challenge({ pack, state, said, evidence }: Utterance): EventBody | undefined {
+export function challenge(utterance: Utterance): EventBody | undefined {
+  const { pack, state, evidence } = utterance
   if (!pilotChallenges(state)) return undefined
-  const item = challengedIn(challengeable(pack, state), plain(said.heard))
+  const item = challengedIn(challengeable(pack, state), attended(utterance))
   return item && { type: 'challenged', item: item.id, evidence }
 }
 
 function challengedIn(items: readonly Item[], text: string): Item | undefined {
-  const lead = ACCEPTED.find((words) => text.startsWith(`${words} `))
-  const rest = lead === undefined ? text : text.slice(lead.length).trim()
-  return items.find((item) => {
-    const name = phrase(item.challenge)
-    return name === text || name === rest
-  })
+  const rest = text.replace(AGREED_FIRST, '')
+  const challengeOf = ({ challenge }: Item) => challenge
+  return meantByName(items, challengeOf, text) ?? (rest === text ? undefined : meantByName(items, challengeOf, rest))
 }
 
-/** "Checked", said of the answer that Otherseat has given. */
+/** "Checked", "one two six, thanks", "that completes the list", said of the answer that Otherseat has given. */
 export function accepted(utterance: Utterance): EventBody | undefined {
-  const { state, said, evidence } = utterance
+  const { pack, state, evidence } = utterance
   const item = openItem(utterance)
-  if (!item || partnerOf(state).answered !== item.id) return undefined
-  return isOneOf(ACCEPTED, plain(said.heard)) ? { type: 'accepted', item: item.id, evidence } : undefined
+  const { answered, chances } = partnerOf(state)
+  if (!item || answered !== item.id) return undefined
+  const text = attended(utterance)
+  const isAgreed = isAgreement(text) || isCompletion(text, findItem(pack, item.id).list.name)
+  const last = chances.findLast(({ kind, about }) => kind === 'answer' && about === item.id)
+  const isAgreedTo = isAgreed || (last !== undefined && otherRead(withoutAgreement(utterance), last)?.isAsSaid === true)
+  return isAgreedTo ? { type: 'accepted', item: item.id, evidence } : undefined
+}
+
+/** The value that was said may stand beside "checked". */
+function withoutAgreement(utterance: Utterance): Utterance {
+  const { heard, alternatives } = utterance.said
+  const taken = (one: Transcript) => transcriptOf(agreementTakenOff(textOf(one)))
+  const said = {
+    heard: taken(heard),
+    ...(alternatives && { alternatives: alternatives.map((one) => ({ ...one, ...taken(one) })) }),
+  }
+  return { ...utterance, said }
 }

@@ -1,6 +1,5 @@
 /** What the pilot says to a colleague's read-back: "negative, squawk three one four six", "you left out the squawk". */
 
-import { INSTEAD, SKIPPED } from '../hearing/objections.ts'
 import { phrase } from '../hearing/phrases.ts'
 import type { Element } from '../pack/exchange.ts'
 import { figuresFor } from '../pack/place.ts'
@@ -17,6 +16,9 @@ import { callSignBeside } from '../run/talk/callSign.ts'
 import { requiredOf } from '../run/talk/readBackWords.ts'
 import { saidValues } from '../run/talk/said.ts'
 import { findTurn } from '../run/talk/talk.ts'
+import { goneByName } from './disputed.ts'
+import { pointIn } from './pointIn.ts'
+import { meantByName } from './shortName.ts'
 import { judgedBy } from './transmission.ts'
 import type { Utterance } from './utterance.ts'
 
@@ -29,33 +31,38 @@ export interface RadioObjection {
 
 /** An element that was left out, by its name. */
 export function leftOutIn({ pack, state }: Utterance, text: string): RadioObjection | undefined {
-  const lead = SKIPPED.find((words) => text.startsWith(`${words} `))
-  if (lead === undefined) return undefined
-  const name = text.slice(lead.length).trim().replace(/^the /, '')
+  const name = goneByName(text)
+  if (name === undefined) return undefined
   const { chances } = partnerOf(state)
   for (const at of radioBreath(pack, state)) {
     const { kind, about } = chances[at] ?? {}
     if (kind !== 'colleague' || about === undefined) continue
-    const isNamed = ({ label, alsoCalled }: Element) => [label, ...alsoCalled].some((one) => phrase(one) === name)
-    const elements = requiredOf(findTurn(pack, about).turn, state).filter(isNamed)
+    const isNamed = ({ label, alsoCalled }: Element) =>
+      [label, ...alsoCalled].some((one) => phrase(one) === phrase(name))
+    const all = requiredOf(findTurn(pack, about).turn, state)
+    const whole = all.filter(isNamed)
+    const meant = whole.length > 0 ? undefined : meantByName(all, ({ label }) => label, name)
+    const elements = meant ? [meant] : whole
     if (elements.length > 0) return { to: 'skipped', chance: at, elements: elements.map(({ id }) => id) }
   }
   return undefined
 }
 
-/** "Correction" is what is said on the radio itself. */
-const LEADS = [...INSTEAD, 'correction'] as const
-
-/** A value of a read-back, whatever it should be; the newest read-back that it can be of. */
-export function otherReadBack(utterance: Utterance, text: string): RadioObjection | undefined {
-  const { pack, state, said } = utterance
-  const lead = LEADS.find((words) => text.startsWith(`${words} `))
-  if (lead === undefined) return undefined
-  if (lead === 'correction' && radioBreath(pack, state).length === 0) return undefined
-  const rest = afterLead(said, lead)
+/** A value of a read-back, whatever it should be; the newest read-back that it can be of. "Correction" is what is said on the radio itself. */
+export function otherReadBack(utterance: Utterance): RadioObjection | undefined {
+  const { pack, state } = utterance
+  const isCorrection = utterance.opening === 'correction' && radioBreath(pack, state).length > 0
+  const point = pointIn(utterance)
+  const lead = isCorrection ? 'against' : point.lead
+  if (!lead) return undefined
+  const rest = isCorrection ? utterance.rest : point.rest
+  const { chances } = partnerOf(state)
   const found = readBacksMeant(pack, state).flatMap((chance) => {
-    const read = readIn(utterance, partnerOf(state).chances[chance]?.about ?? '', rest)
-    return read ? [{ chance, ...read }] : []
+    const read = readIn(utterance, chances[chance]?.about ?? '', rest)
+    const faulty = chances[chance]?.fault?.element
+    // What was read back so, and is said to be so, is agreed with.
+    const isAgreed = lead === 'states' && read?.isRight && (faulty === undefined || !read.elements.includes(faulty))
+    return read && !isAgreed ? [{ chance, ...read }] : []
   })
   // A number may be of several: it is of the one that it is called by, or right in.
   const [best] = found.toSorted((one, other) => other.sure - one.sure)
@@ -68,6 +75,7 @@ export function otherReadBack(utterance: Utterance, text: string): RadioObjectio
 interface Read {
   readonly elements: readonly string[]
   readonly sure: number
+  readonly isRight: boolean
 }
 
 /** Undefined where no value of this turn was said. */
@@ -85,7 +93,7 @@ function readIn(utterance: Utterance, about: string, rest: Hypotheses): Read | u
     const segments = segmentsOf(cuesOf(all, figures), rest.heard.tokens, new Set())
     const isNamed = segments.some(({ element }) => said.some(({ id }) => id === all[element]?.id))
     const isRight = said.flatMap(partsOf).every((part) => part.state === 'ok')
-    return { elements: said.map(({ id }) => id), sure: 1 + (isNamed ? 1 : 0) + (isRight ? 2 : 0) }
+    return { elements: said.map(({ id }) => id), sure: 1 + (isNamed ? 1 : 0) + (isRight ? 2 : 0), isRight }
   }
   const isRead = required.some(({ label, response }) =>
     response.figures.some((name) => {
@@ -93,14 +101,5 @@ function readIn(utterance: Utterance, about: string, rest: Hypotheses): Read | u
       return declared && readOff(declared.spec, [label, declared.label, ...declared.alsoCalled], rest) !== undefined
     }),
   )
-  return isRead ? { elements: [], sure: 0 } : undefined
-}
-
-function afterLead(said: Hypotheses, lead: string): Hypotheses {
-  const words = lead.split(' ')
-  const cut = <T extends Hypotheses['heard']>(one: T): T => {
-    const from = one.tokens.findIndex(({ text }) => text === words[0])
-    return { ...one, tokens: one.tokens.slice(from + words.length) }
-  }
-  return { heard: cut(said.heard), ...(said.alternatives && { alternatives: said.alternatives.map(cut) }) }
+  return isRead ? { elements: [], sure: 0, isRight: false } : undefined
 }

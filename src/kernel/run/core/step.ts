@@ -10,7 +10,7 @@ import { flowAsked, flowClosed, stepDone } from '../list/flows.ts'
 import { listCalled } from '../list/listCalls.ts'
 import { breakOver, withPartner, withPlan } from '../partner/noting.ts'
 import { objected } from '../partner/objecting.ts'
-import { accepted, challenged } from '../partner/roles.ts'
+import { accepted, challenged, lastAccepted } from '../partner/roles.ts'
 import { briefed, briefingEnded } from '../talk/briefing.ts'
 import { slipWentBy, transmitted } from '../talk/exchanging.ts'
 import { radioed, withRadio } from '../talk/relaying.ts'
@@ -106,7 +106,7 @@ function outcomeOf(pack: Pack, state: RunState, event: RunEvent): Step {
     case 'cleared':
       return cleared(pack, { ...state, cleared: [...new Set([...state.cleared, event.clearance])] })
     case 'listCalled':
-      return listCalled(pack, state, event.list)
+      return listCalled(pack, lastAccepted(pack, state, event), event.list)
     case 'stepDone':
       return stepDone(pack, state, event)
     case 'flowClosed':

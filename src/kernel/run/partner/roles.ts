@@ -1,7 +1,7 @@
 /** Roles changed: the pilot challenges, Otherseat's simulated seat answers, and the pilot goes on from that or objects. */
 
 import type { Item, List, Pack } from '../../pack/checklist.ts'
-import { entriesOf, findItem, listById } from '../../pack/place.ts'
+import { entriesOf, findItem, itemsOf, listById } from '../../pack/place.ts'
 import type { RunEvent } from '../core/events.ts'
 import { unmet } from '../core/interlocks.ts'
 import { sayAndListen } from '../core/listening.ts'
@@ -57,6 +57,16 @@ export function accepted(pack: Pack, before: RunState, event: RunEvent<'accepted
   const blockedBy = unmet(pack, before, item.interlocks, event.t)
   if (blockedBy) return notYet(pack, before, item.id, blockedBy)
   return advance(pack, close({ ...before, standingBy: false }, item, event), list.id, { tone: 'tick' })
+}
+
+/** Calling the next list takes the last answer of this one for right, as going on to the next item does. */
+export function lastAccepted(pack: Pack, before: RunState, event: RunEvent<'listCalled'>): RunState {
+  const { answered } = partnerOf(before)
+  if (answered === undefined || before.question) return before
+  const { list, item } = findItem(pack, answered)
+  const isLast = itemsOf(list, before).every(({ id }) => id === item.id || isClosed(before, id))
+  if (!isLast || list.id === event.list || unmet(pack, before, item.interlocks, event.t)) return before
+  return accepted(pack, before, { ...event, type: 'accepted', item: item.id }).state
 }
 
 function close(state: RunState, item: Item, { evidence }: RunEvent<'challenged' | 'accepted'>): RunState {

@@ -159,6 +159,16 @@ describe('where the pilot challenges', () => {
     expect(run.hear('negative, five point six up').said()).toBe('Five point two up is correct.')
   })
 
+  it('the next list is called behind the last answer, which is accepted by that; not where more is open', () => {
+    const all = swapped().hear('takeoff trim').hear('flap').hear('windows')
+    all.hear('start list')
+    expect(all.state.items['load.windows']).toMatchObject({ status: 'done', seat: 'otherseat' })
+    expect(all.state.lists.load?.complete).toBe(true)
+    expect(all.said()).toMatch(/^Final figures/)
+    const two = swapped().hear('takeoff trim').hear('flap').hear('start list')
+    expect(two.said()).toBe('Load list not done. Do that first?')
+  })
+
   it('new figures take the answer back: it is challenged again', () => {
     const run = swapped().hear('takeoff trim')
     run.happen(revision(2, 'final', FINAL, PRELIMINARY))
