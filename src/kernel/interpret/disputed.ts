@@ -41,6 +41,7 @@ const AGAINST = [
     'should (?:it|that|this) (?:not )?be',
     'is (?:it|that) not',
     'is not (?:it|that)',
+    '(?:is|was|are|were) not',
     '(?:are )?you sure(?: about (?:that|it))?',
     '(?:(?:it|that) is )?supposed to be',
     'make (?:it|that)',
@@ -51,7 +52,11 @@ const AGAINST = [
 /** Name a value that may or may not be the one that was said. */
 const STATES = [
   ...['i (?:have got|have|got|get|read|see|make (?:it|that)|say|show)', 'we (?:have got|have|got|want|need|set)'],
-  ...['(?:it|that|this) (?:is|was|would be|reads|says)', 'mine (?:is|says|reads)', 'he said', 'they said', 'it was'],
+  ...['(?:it|that|this) (?:is|was|would be|reads|says)', 'mine (?:is|says|reads)', 'it was'],
+  ...[
+    '(?:he|she|they|the controller|delivery|ground|tower) (?:said|gave(?: us)?)',
+    'did (?:he|she|they|you|we) (?:not )?(?:say|read|have|hear)',
+  ],
   ...[
     '(?:(?:the|our|my|this) )?(?:card|sheet|load sheet|paper|papers|data|display|box|clearance) (?:is|was|says|said|reads|shows|has)',
   ],
@@ -116,6 +121,8 @@ export function withoutAttention(text: string): string {
   return rest.replace(/[-,;:!?]/g, ' ').replace(/\s+/g, ' ')
 }
 
+const SAID_OF = /^((?:the |our )?[a-z ]{2,30}?) (is|was|should be|must be|has to be) (.+)$/
+
 export function pointOf(text: string): Point {
   let rest = writtenOut(text)
   let lead: Point['lead']
@@ -131,7 +138,10 @@ export function pointOf(text: string): Point {
     else if (!takeOff(ATTENTION_FIRST)) break
   }
   while (rest !== '' && takeOff(TRAIL));
-  return { text: rest, lead }
+  // "The squawk is four two seven one"
+  const [, name, verb, value] = SAID_OF.exec(rest) ?? []
+  if (name === undefined || value === undefined) return { text: rest, lead }
+  return { text: `${name} ${value}`, lead: lead ?? (verb === 'is' || verb === 'was' ? 'states' : 'against') }
 }
 
 const NAMED = `(?:the |our |that )?(.+?)`
@@ -147,8 +157,21 @@ const PASSED = [
 ].map((words) => new RegExp(`^${words}$`))
 
 /** What was gone by, by the name that the pilot gives it: "what about the beacon" -> "beacon"; undefined where nothing is said to be. */
-export function goneByName(text: string): string | undefined {
-  for (const words of PASSED) {
+export const goneByName = (text: string): string | undefined => firstIn(PASSED, text)
+
+const DOUBTED = [
+  `(?:check|recheck|verify|look at|confirm) ${NAMED}(?: again)?`,
+  `(?:(?:that|it|this) (?:is|was) )?(?:the )?wrong ${NAMED}`,
+  `${NAMED} (?:is|was|are|were) (?:wrong|not right|not correct|incorrect|different|not the same)`,
+  `${NAMED} (?:is|was) not what (?:he|she|they|the controller|i|the card|the sheet) (?:said|have|heard|says|gave(?: us)?)`,
+  `${NAMED} does not (?:match|agree|look right|sound right)`,
+].map((words) => new RegExp(`^${words}$`))
+
+/** What is doubted by its name, without a value: "the squawk was wrong" -> "squawk"; undefined where nothing is. */
+export const doubtedName = (text: string): string | undefined => firstIn(DOUBTED, text)
+
+function firstIn(all: readonly RegExp[], text: string): string | undefined {
+  for (const words of all) {
     const [, name] = words.exec(text) ?? []
     if (name !== undefined) return name
   }
@@ -178,6 +201,10 @@ export const isDoubt = isOneOf([
   ],
   ...['(?:have|take) (?:another|a second|one more) look(?: at (?:that|it))?', 'have a look again'],
   ...['(?:that|it) is not what i (?:have|see|read|get|heard)', 'not what i (?:have|see|read|get|heard)'],
+  ...[
+    '(?:(?:that|it) is )?not what (?:the|my|our) (?:card|sheet|load sheet|papers?|data|clearance) (?:says|said|is|was)',
+  ],
+  ...['(?:(?:that|it) is )?not what (?:he|she|they|the controller|delivery|ground|tower) (?:said|gave(?: us)?)'],
   ...[
     'i (?:have|have got|see|read|get) (?:something else|another value|a different value|another figure|a different figure)',
   ],

@@ -25,9 +25,17 @@ import { talkAt } from '../run/talk/talk.ts'
 import { AGREED_FIRST, agreementTakenOff, isAgreement, isCompletion } from './agreed.ts'
 import { judgeAnswer, openItem } from './answer.ts'
 import type { Applies } from './conditions.ts'
-import { goneByName, isDoubt, isNotComplete, isNotForUs, type Point, withoutAttention } from './disputed.ts'
+import {
+  doubtedName,
+  goneByName,
+  isDoubt,
+  isNotComplete,
+  isNotForUs,
+  type Point,
+  withoutAttention,
+} from './disputed.ts'
 import { pointIn } from './pointIn.ts'
-import { leftOutIn, otherReadBack } from './radioObjection.ts'
+import { leftOutIn, otherReadBack, readBackNamed } from './radioObjection.ts'
 import { meantByName } from './shortName.ts'
 import type { Utterance } from './utterance.ts'
 
@@ -90,7 +98,9 @@ function objectionIn(utterance: Utterance, text: string): Found | undefined {
   // Of two that it could be about, it is about what was said last.
   const isRadio = radioBreath(utterance.pack, utterance.state).length > 0
   const [first, second] = isRadio ? [otherReadBack, otherValue] : [otherValue, otherReadBack]
-  return first(utterance) ?? second(utterance) ?? checkOf(utterance, text) ?? correctionOf(utterance, text)
+  const value = first(utterance) ?? second(utterance)
+  if (value === 'agreed') return undefined
+  return value ?? checkOf(utterance, text) ?? correctionOf(utterance, text)
 }
 
 /** "You skipped beacon": by its name, or only that something was. */
@@ -111,10 +121,13 @@ function skippedIn({ pack, state }: Utterance, text: string): Found | undefined 
   return found.length > 0 ? { to: 'skipped', ...(gone && { about: gone.item.id }) } : undefined
 }
 
-/** "Check the trim": the last answer that it can be about. */
-function checkOf({ pack, state }: Utterance, text: string): Found | undefined {
-  const [, name] = /^(?:check|recheck|verify|look at) (.+?)(?: again)?$/.exec(text) ?? []
+/** "Check the trim", "the squawk was wrong": the last read-back or answer that it can be about. */
+function checkOf(utterance: Utterance, text: string): Found | undefined {
+  const { pack, state } = utterance
+  const name = doubtedName(text)
   if (name === undefined) return undefined
+  const read = readBackNamed(utterance, name)
+  if (read) return read
   const { chances } = partnerOf(state)
   const answers = [...chances.entries()].slice(-RECENT_ANSWERS).filter(([, { kind }]) => kind === 'answer')
   const found = meantByName(answers, ([, { about }]) => findItem(pack, about).item.challenge, name)
@@ -133,7 +146,7 @@ function correctionOf({ pack, state, opening }: Utterance, text: string): Found 
 }
 
 /** "Negative, five two up": a whole value of what was said last, whatever it should be. */
-function otherValue(utterance: Utterance): Found | undefined {
+function otherValue(utterance: Utterance): Found | 'agreed' | undefined {
   const { pack, state } = utterance
   const at = meantBy(pack, state, 'value')
   const chance = at === undefined ? undefined : partnerOf(state).chances[at]
@@ -141,7 +154,7 @@ function otherValue(utterance: Utterance): Found | undefined {
   const read = otherRead(utterance, chance)
   if (!read) return undefined
   // Said as it was heard, it is agreed with.
-  return read.lead === 'against' || !read.isAsSaid ? { to: 'value' } : undefined
+  return read.lead === 'against' || !read.isAsSaid ? { to: 'value' } : 'agreed'
 }
 
 interface ReadOther {

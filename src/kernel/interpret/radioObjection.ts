@@ -1,6 +1,7 @@
 /** What the pilot says to a colleague's read-back: "negative, squawk three one four six", "you left out the squawk". */
 
 import { phrase } from '../hearing/phrases.ts'
+import { isSameValue } from '../kinds/table.ts'
 import type { Element } from '../pack/exchange.ts'
 import { figuresFor } from '../pack/place.ts'
 import { cuesOf } from '../response/cues.ts'
@@ -10,7 +11,7 @@ import { readOff } from '../response/readOff.ts'
 import { segmentsOf } from '../response/segments.ts'
 import { radioBreath } from '../run/partner/breath.ts'
 import { readBacksMeant } from '../run/partner/meant.ts'
-import type { ObjectionTo } from '../run/partner/model.ts'
+import type { Fault, ObjectionTo } from '../run/partner/model.ts'
 import { partnerOf } from '../run/partner/partner.ts'
 import { callSignBeside } from '../run/talk/callSign.ts'
 import { requiredOf } from '../run/talk/readBackWords.ts'
@@ -30,12 +31,26 @@ export interface RadioObjection {
 }
 
 /** An element that was left out, by its name. */
-export function leftOutIn({ pack, state }: Utterance, text: string): RadioObjection | undefined {
+export function leftOutIn(utterance: Utterance, text: string): RadioObjection | undefined {
   const name = goneByName(text)
-  if (name === undefined) return undefined
+  const named = name === undefined ? undefined : elementsNamed(utterance, name)
+  return named && { to: 'skipped', ...named }
+}
+
+/** One that is doubted, by its name, where no value is said for it. */
+export function readBackNamed(utterance: Utterance, name: string): RadioObjection | undefined {
+  const named = elementsNamed(utterance, name)
+  return named && { to: 'value', ...named }
+}
+
+/** Of the colleague's last read-back. */
+function elementsNamed(
+  { pack, state }: Utterance,
+  name: string,
+): Pick<RadioObjection, 'chance' | 'elements'> | undefined {
   const { chances } = partnerOf(state)
-  for (const at of radioBreath(pack, state)) {
-    const { kind, about } = chances[at] ?? {}
+  for (const chance of radioBreath(pack, state)) {
+    const { kind, about } = chances[chance] ?? {}
     if (kind !== 'colleague' || about === undefined) continue
     const isNamed = ({ label, alsoCalled }: Element) =>
       [label, ...alsoCalled].some((one) => phrase(one) === phrase(name))
@@ -43,13 +58,13 @@ export function leftOutIn({ pack, state }: Utterance, text: string): RadioObject
     const whole = all.filter(isNamed)
     const meant = whole.length > 0 ? undefined : meantByName(all, ({ label }) => label, name)
     const elements = meant ? [meant] : whole
-    if (elements.length > 0) return { to: 'skipped', chance: at, elements: elements.map(({ id }) => id) }
+    if (elements.length > 0) return { chance, elements: elements.map(({ id }) => id) }
   }
   return undefined
 }
 
 /** A value of a read-back, whatever it should be; the newest read-back that it can be of. "Correction" is what is said on the radio itself. */
-export function otherReadBack(utterance: Utterance): RadioObjection | undefined {
+export function otherReadBack(utterance: Utterance): RadioObjection | 'agreed' | undefined {
   const { pack, state } = utterance
   const isCorrection = utterance.opening === 'correction' && radioBreath(pack, state).length > 0
   const point = pointIn(utterance)
@@ -58,16 +73,16 @@ export function otherReadBack(utterance: Utterance): RadioObjection | undefined 
   const rest = isCorrection ? utterance.rest : point.rest
   const { chances } = partnerOf(state)
   const found = readBacksMeant(pack, state).flatMap((chance) => {
-    const read = readIn(utterance, chances[chance]?.about ?? '', rest)
-    const faulty = chances[chance]?.fault?.element
-    // What was read back so, and is said to be so, is agreed with.
-    const isAgreed = lead === 'states' && read?.isRight && (faulty === undefined || !read.elements.includes(faulty))
-    return read && !isAgreed ? [{ chance, ...read }] : []
+    const { about = '', fault } = chances[chance] ?? {}
+    const read = readIn(utterance, about, rest, fault)
+    return read ? [{ chance, ...read }] : []
   })
   // A number may be of several: it is of the one that it is called by, or right in.
   const [best] = found.toSorted((one, other) => other.sure - one.sure)
   if (!best) return undefined
-  const { chance, elements } = best
+  const { chance, elements, isAsReadBack } = best
+  // What was read back so, and is said to be so, is agreed with.
+  if (lead === 'states' && isAsReadBack) return 'agreed'
   return { to: 'value', chance, ...(elements.length > 0 && { elements }) }
 }
 
@@ -75,11 +90,12 @@ export function otherReadBack(utterance: Utterance): RadioObjection | undefined 
 interface Read {
   readonly elements: readonly string[]
   readonly sure: number
-  readonly isRight: boolean
+  /** As the colleague said it. */
+  readonly isAsReadBack: boolean
 }
 
 /** Undefined where no value of this turn was said. */
-function readIn(utterance: Utterance, about: string, rest: Hypotheses): Read | undefined {
+function readIn(utterance: Utterance, about: string, rest: Hypotheses, fault: Fault | undefined): Read | undefined {
   const { pack, state } = utterance
   const { exchange, turn } = findTurn(pack, about)
   const required = requiredOf(turn, state)
@@ -93,7 +109,16 @@ function readIn(utterance: Utterance, about: string, rest: Hypotheses): Read | u
     const segments = segmentsOf(cuesOf(all, figures), rest.heard.tokens, new Set())
     const isNamed = segments.some(({ element }) => said.some(({ id }) => id === all[element]?.id))
     const isRight = said.flatMap(partsOf).every((part) => part.state === 'ok')
-    return { elements: said.map(({ id }) => id), sure: 1 + (isNamed ? 1 : 0) + (isRight ? 2 : 0), isRight }
+    const isAsReadBack = said.flatMap(partsOf).every(({ name, state: part, read }) => {
+      if (fault?.figure !== name) return part === 'ok'
+      const spec = pack.figures.declarations[name]?.spec
+      return spec !== undefined && fault.said !== undefined && read !== undefined && isSameValue(spec, read, fault.said)
+    })
+    return {
+      elements: said.map(({ id }) => id),
+      sure: 1 + (isNamed ? 1 : 0) + (isRight ? 2 : 0),
+      isAsReadBack,
+    }
   }
   const isRead = required.some(({ label, response }) =>
     response.figures.some((name) => {
@@ -101,5 +126,5 @@ function readIn(utterance: Utterance, about: string, rest: Hypotheses): Read | u
       return declared && readOff(declared.spec, [label, declared.label, ...declared.alsoCalled], rest) !== undefined
     }),
   )
-  return isRead ? { elements: [], sure: 0, isRight: false } : undefined
+  return isRead ? { elements: [], sure: 0, isAsReadBack: false } : undefined
 }

@@ -105,6 +105,18 @@ describe('a wrong value', () => {
     'check that',
     'correction, squawk four two seven one',
     'you left out the squawk',
+    'no, squawk four two seven one',
+    'hang on, the squawk is four two seven one',
+    "wasn't the squawk four two seven one?",
+    'he said squawk four two seven one',
+    'did he say squawk four two seven one?',
+    "that's wrong, it should be squawk 4271",
+    'sorry, I have four two seven one for the squawk',
+    'the squawk was wrong',
+    'wrong squawk',
+    'check the squawk',
+    "that's not what he said",
+    "are you sure? I've got squawk four two seven one",
   ])('is caught by "%s": the colleague corrects, the controller affirms', (text) => {
     const run = called(SQUAWK).hear(text)
     expect(run.said()).toEqual([
@@ -124,6 +136,13 @@ describe('a wrong value', () => {
       expect.stringMatching(/^Departure clearance: your colleague erred, caught after/),
     )
   })
+
+  it.each(['I have squawk four two one seven', 'squawk four two one seven', 'level five thousand is right', 'roger'])(
+    'is not objected to by who agrees: "%s"',
+    (text) => {
+      expect(objections(called(SQUAWK).hear(text))).toEqual([])
+    },
+  )
 
   it('that is let go is not mentioned before the end', () => {
     const run = called(SQUAWK).hear('runway two seven left')
