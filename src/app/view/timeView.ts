@@ -27,6 +27,8 @@ export interface ViewWatch {
     readonly outside: readonly string[]
   }[]
   readonly actions: readonly string[]
+  /** What its gauges show, where an instructor says so. */
+  readonly shows?: string
 }
 
 /** A time that holds something back: "auxiliary power unit". */
@@ -69,10 +71,12 @@ export function watchView(pack: Pack, run: RunState): { watch: ViewWatch } | und
     if (!next) return { ...same, state: 'ahead' }
     return { ...same, state: 'next', ...(next.dueAt !== undefined && { dueAt: run.startedAt + next.dueAt }) }
   })
-  const { status, actions } = state
+  const { status, actions, shows } = state
   const began = status === 'ahead' ? {} : { beganAt: run.startedAt + state.beganAt }
   const held = watch.hold === undefined ? {} : { hold: watch.hold }
-  return { watch: { status, ...began, ...frozenView(run), ...held, calls, actions } }
+  return {
+    watch: { status, ...began, ...frozenView(run), ...held, calls, actions, ...(shows !== undefined && { shows }) },
+  }
 }
 
 /** The time at which the run was frozen. */

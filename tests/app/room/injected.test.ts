@@ -2,8 +2,10 @@
 
 import { describe, expect, it } from 'vitest'
 import { newEdition, paperValues } from '../../../src/app/room/newEdition.ts'
+import { viewOf } from '../../../src/app/view/view.ts'
 import type { RunEvent } from '../../../src/kernel/run/core/events.ts'
 import type { Injection } from '../../../src/kernel/run/core/injections.ts'
+import { injectedLine } from '../../../src/kernel/run/core/injections.ts'
 import { debriefOf } from '../../../src/kernel/run/debrief/debrief.ts'
 import { marramLines } from '../../flight/lines.ts'
 import { upTo } from '../flown.ts'
@@ -128,4 +130,50 @@ it('no order acts twice', async () => {
   await inject({ kind: 'cabin' }, 'one')
   expect(await inject({ kind: 'cabin' }, 'one')).toEqual([])
   expect(state().injected).toHaveLength(1)
+})
+
+describe('gauges of a start', () => {
+  it('show what the instructor says on the screen alone; the debrief tells how long it took to be called', async () => {
+    const { inject, say, debrief, pack, state, voice } = await aboard(upTo(JET, 'starting the right engine'))
+    const watch = viewOf(pack, state()).watch
+    expect(watch?.shows).toBeUndefined()
+    const before = voice.said.length
+    expect(await inject({ kind: 'start', abnormal: 'noLight', words: 'no light up' })).toEqual([])
+    expect(voice.said).toHaveLength(before)
+    expect(viewOf(pack, state()).watch?.shows).toBe('no light up')
+    await say(4)
+    await say('no light up')
+    expect(viewOf(pack, state()).watch?.status).toBe('stopped')
+    const told = await debrief()
+    expect(told.injected).toMatchObject([{ isTaken: true, met: { because: 'no light up' } }])
+    expect(told.injected.map(injectedLine)).toEqual([
+      expect.stringMatching(/^Rook: gauges that show no light up, at .+; stopped after [4-8] s, no light up$/),
+    ])
+  })
+
+  it('are not to be had where no start runs, or where the start has no such call', async () => {
+    const { inject, say, debrief } = await aboard(upTo(JET, 'clear to start'))
+    await inject({ kind: 'start', abnormal: 'noLight', words: 'no light up' })
+    await say('starting the right engine')
+    await inject({ kind: 'start', abnormal: 'nothing', words: 'nothing' })
+    await inject({ kind: 'start', abnormal: 'noLight', words: 'no light up' })
+    const lines = (await debrief()).injected.map(injectedLine)
+    expect(lines.map((line) => line.replace(/^.*; /, ''))).toEqual([
+      ...['it could not happen there', 'it could not happen there', 'the start was not stopped'],
+    ])
+  })
+})
+
+describe('a fault of the other seat', () => {
+  it('comes at its next chance, once, is nowhere announced, and is caught as any other', async () => {
+    const { inject, say, state, debrief } = await aboard(['load figures list'], false)
+    expect(await inject({ kind: 'partner', seed: 3 })).toEqual([])
+    const lines = ['two four three six zero', 'four point three up', 'one two six', 'one three two', 'one three nine']
+    for (const line of lines) await say(line)
+    const faults = (state().partner?.chances ?? []).filter(({ fault }) => fault)
+    expect(faults).toHaveLength(1)
+    const told = await debrief()
+    expect(told.partner?.counts.faults).toBe(1)
+    expect(told.injected).toMatchObject([{ by: 'Rook', isTaken: true, what: { kind: 'partner' } }])
+  })
 })

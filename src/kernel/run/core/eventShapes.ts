@@ -152,6 +152,7 @@ export const injection = object<Injection>({
   words: optional(text),
   seconds: optional(number),
   seed: optional(number),
+  abnormal: optional(text),
 })
 
 const change = object<FigureChange>({

@@ -12,6 +12,7 @@ import { openBreak, withPartnerState } from '../partner/partner.ts'
 import { saidValues } from '../talk/said.ts'
 import { slipsOf } from '../talk/script.ts'
 import { turnState } from '../talk/talk.ts'
+import { runningWatch, withWatch } from '../watch/watchTiming.ts'
 import { earChanged } from './earChanging.ts'
 import type { RunEvent, Slip } from './events.ts'
 import type { Injected, Injection } from './injections.ts'
@@ -28,13 +29,15 @@ export function injected(pack: Pack, before: RunState, event: RunEvent<'injected
   const { injected: known = [] } = before
   if (known.some((one) => one.order === order)) return { state: before, effects: timers(before) }
   const step = happening(pack, before, what)
-  const one: Injected = { t, order, by, given, what, at: placeName(pack, before), isTaken: step !== undefined }
+  const watch = what.kind === 'start' ? runningWatch(pack, before)?.id : undefined
+  const place = { at: placeName(pack, before), ...(watch !== undefined && { watch }) }
+  const one: Injected = { t, order, by, given, what, ...place, isTaken: step !== undefined }
   const { state, effects } = step ?? { state: before, effects: timers(before) }
   return { state: { ...state, injected: [...known, one] }, effects }
 }
 
 /** Undefined where it cannot happen now. */
-function happening(pack: Pack, state: RunState, { kind, sheet, seed = 0 }: Injection): Step | undefined {
+function happening(pack: Pack, state: RunState, { kind, sheet, seed = 0, abnormal }: Injection): Step | undefined {
   if (state.status !== 'running') return undefined
   switch (kind) {
     case 'paper':
@@ -51,7 +54,19 @@ function happening(pack: Pack, state: RunState, { kind, sheet, seed = 0 }: Injec
         ? { state: { ...state, script: { ...state.script, slip } }, effects: timers(state) }
         : undefined
     }
+    case 'partner':
+      return { state: withPartnerState(state, { ordered: seed }), effects: timers(state) }
+    case 'start':
+      return gaugesShow(pack, state, abnormal)
   }
+}
+
+/** On the screen alone: the pilot has to see it, and to call it. */
+function gaugesShow(pack: Pack, state: RunState, id: string | undefined): Step | undefined {
+  const watch = runningWatch(pack, state)
+  const abnormal = watch?.abnormal.find((one) => one.id === id)
+  if (!watch || !abnormal) return undefined
+  return { state: withWatch(state, watch.id, { shows: abnormal.label }), effects: [] }
 }
 
 /** In the middle of an item, and not while somebody else is on the line. */

@@ -2,7 +2,7 @@
 
 import type { Inputs } from '../../figures/model.ts'
 
-export const INJECTION_KINDS = ['paper', 'stop', 'cabin', 'deaf', 'slip'] as const
+export const INJECTION_KINDS = ['paper', 'stop', 'cabin', 'deaf', 'slip', 'partner', 'start'] as const
 export type InjectionKind = (typeof INJECTION_KINDS)[number]
 
 export interface Injection {
@@ -12,8 +12,10 @@ export interface Injection {
   readonly words?: string
   /** `deaf`: for how long the ear hears nothing. */
   readonly seconds?: number
-  /** `slip`: which wrong word follows from this number. */
+  /** `slip`, `partner`: what is wrong follows from this number. */
   readonly seed?: number
+  /** `start`: an abnormal call of the start that runs, by its id; its name is in `words`. */
+  readonly abnormal?: string
 }
 
 export interface Injected {
@@ -27,6 +29,9 @@ export interface Injected {
   readonly at: string
   /** It could happen there. */
   readonly isTaken: boolean
+  /** `start`: which one, and how it was stopped: onset of the words, ms from the start of the run, and why. */
+  readonly watch?: string
+  readonly met?: { readonly at: number; readonly because: string }
 }
 
 /** In words, behind who gave it: "a new paper: trim 5.6", "a call from the cabin". */
@@ -42,11 +47,19 @@ export function injectionWords({ kind, words, seconds = 0 }: Injection): string 
       return `an ear that hears nothing for ${seconds} s`
     case 'slip':
       return 'a wrong word of the controller'
+    case 'partner':
+      return 'a fault of the other seat'
+    case 'start':
+      return `gauges that show ${words ?? 'a fault'}`
   }
 }
 
 /** "The instructor: a call from the cabin, at Flap". */
-export function injectedLine({ by, what, at, isTaken }: Injected): string {
+export function injectedLine({ t, by, what, at, isTaken, met }: Injected): string {
   const place = at === '' ? '' : `, at ${at}`
-  return `${by}: ${injectionWords(what)}${place}${isTaken ? '' : '; it could not happen there'}`
+  const told = met
+    ? `; stopped after ${Math.round((met.at - t) / 1_000)} s, ${met.because}`
+    : '; the start was not stopped'
+  const became = isTaken ? (what.kind === 'start' ? told : '') : '; it could not happen there'
+  return `${by}: ${injectionWords(what)}${place}${became}`
 }

@@ -169,6 +169,8 @@ export interface WatchState {
     readonly wasRead?: boolean
     readonly behind?: PendingCall
   }
+  /** What an instructor has its gauges show, where there are none to look at. */
+  readonly shows?: string
   /** Why it was stopped: an abnormal call, or the crew's "stop". */
   readonly because?: string
   /** Onset of the words that stopped it. */

@@ -61,9 +61,10 @@ export function partnerIn(
 ): DebriefPartner | undefined {
   const { roles = 'pilotAnswers', readBacks = 'pilot', partner, breaks } = state.settings
   const isUsual = roles === 'pilotAnswers' && readBacks === 'pilot'
-  const isAlone = !partner && !breaks && isUsual && partnerOf(state).breaks.length === 0
-  if (!isOver || isAlone) return undefined
   const chances = ownChances(state)
+  // An instructor may have had it err, or be interrupted.
+  const hasErred = partnerOf(state).breaks.length > 0 || chances.some(({ fault }) => fault !== undefined)
+  if (!isOver || (!partner && !breaks && isUsual && !hasErred)) return undefined
   const counts = countsOf(chances)
   return {
     roles,

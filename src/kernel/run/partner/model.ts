@@ -86,6 +86,8 @@ export interface Break extends PlannedBreak {
 }
 
 export interface PartnerState {
+  /** An instructor has it err at the next chance; which way follows from this number. */
+  readonly ordered?: number
   /** Goes with the next event. */
   readonly planned?: Fault
   readonly plannedBreak?: PlannedBreak

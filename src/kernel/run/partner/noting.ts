@@ -31,7 +31,10 @@ export function withPlan(state: RunState): RunState {
 export function withPartner(pack: Pack, before: RunState, { state, effects }: Step, event: RunEvent): Step {
   // What counts as done was not said by anybody.
   if (!hasPartner(state) || event.type === 'begunAt') return { state, effects }
-  if (event.type === 'faultPlanned') return { state: withPartnerState(state, { planned: event.fault }), effects }
+  if (event.type === 'faultPlanned') {
+    const { ordered: _, ...rest } = partnerOf(state)
+    return { state: { ...state, partner: { ...rest, planned: event.fault } }, effects }
+  }
   if (event.type === 'breakPlanned') {
     const { item, by, cue } = event
     return { state: withPartnerState(state, { plannedBreak: { item, by, cue } }), effects }

@@ -30,7 +30,8 @@ const AFTER: ReadonlySet<string> = new Set([
 /** To be stored before this event; empty where nothing is dealt. */
 export function plannedBefore(pack: Pack, state: RunState, event: RunEvent): readonly EventBody[] {
   const { partner, breaks } = state.settings
-  if ((!partner && !breaks) || !AFTER.has(event.type)) return []
+  const isOrdered = partnerOf(state).ordered !== undefined
+  if ((!partner && !breaks && !isOrdered) || !AFTER.has(event.type)) return []
   const after = step(pack, state, event).state
   const pause = breakFor(pack, state, after)
   const fault =
@@ -45,7 +46,8 @@ export function plannedBefore(pack: Pack, state: RunState, event: RunEvent): rea
 
 /** The first chance of those that this event brings which is dealt a fault. */
 function faultFor(pack: Pack, before: RunState, after: RunState, event: RunEvent): Fault | undefined {
-  const { partner } = before.settings
+  const { ordered } = partnerOf(before)
+  const partner = ordered === undefined ? before.settings.partner : { seed: ordered, rate: 1 }
   if (!partner) return undefined
   for (const { kind, about } of chancesBetween(pack, before, after, event)) {
     const name = `${kind} ${about}`

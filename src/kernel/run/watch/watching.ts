@@ -144,7 +144,13 @@ interface Stopped {
 
 /** It may begin again only when its time has passed; the end of that is announced. */
 function withStopped(before: RunState, watch: Watch, { because, at, t, actions, pause, isInvited }: Stopped): RunState {
-  const free = { ...before, question: undefined, standingBy: false, wordsAfterWatch: [] }
+  const injected = before.injected?.map((one) =>
+    one.watch === watch.id && one.isTaken && !one.met ? { ...one, met: { at, because } } : one,
+  )
+  const free = {
+    ...{ ...before, question: undefined, standingBy: false, wordsAfterWatch: [] },
+    ...(injected && { injected }),
+  }
   const stopped = withWatch(free, watch.id, {
     ...{ status: 'stopped', because, stoppedAt: at, actions },
     ...(pause && { notBefore: { until: t + pause.seconds * 1_000, say: pause.say } }),

@@ -8,6 +8,7 @@ import type { RoomState } from '../../../app/store.ts'
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import { type Injection, injectionWords } from '../../../kernel/run/core/injections.ts'
 import { groundCrewOf } from '../../../kernel/run/core/stopping.ts'
+import { runningWatch } from '../../../kernel/run/watch/watchTiming.ts'
 import type { Order } from '../../../room/entries.ts'
 import { useApp } from '../../useApp.ts'
 
@@ -82,9 +83,44 @@ export function Desk({ room, actions }: DeskProps) {
           </select>
         </label>
       </div>
+      <div class="row">
+        <Happening
+          label="A fault of the other seat"
+          not=""
+          act={() => give({ kind: 'partner', seed: Math.floor(Math.random() * 2 ** 31) })}
+        />
+        <GaugesShow give={give} isNow={isNow} />
+      </div>
       <PaperAnew give={give} />
       <Orders room={room} actions={actions} />
     </section>
+  )
+}
+
+/** Abnormal calls of the start that runs: its gauges show one on the trainee's screen, and the trainee has to call it. */
+function GaugesShow({ give, isNow }: { readonly give: (what: Injection) => void; readonly isNow: boolean }) {
+  const pack = useApp((state) => state.pack)
+  const run = useApp((state) => state.run)
+  const watch = pack && run ? runningWatch(pack, run) : undefined
+  if (!watch || !isNow) return null
+  return (
+    <label>
+      The gauges of {watch.name} show
+      <select
+        value=""
+        onChange={({ currentTarget }) => {
+          const abnormal = watch.abnormal.find(({ id }) => id === currentTarget.value)
+          if (abnormal) give({ kind: 'start', abnormal: abnormal.id, words: abnormal.label })
+        }}
+      >
+        <option value="">choose</option>
+        {watch.abnormal.map(({ id, label }) => (
+          <option key={id} value={id}>
+            {label}
+          </option>
+        ))}
+      </select>
+    </label>
   )
 }
 

@@ -25,13 +25,18 @@ export function WatchClock({ watch }: { readonly watch: ViewWatch }) {
 }
 
 export function WatchPanel({ watch }: { readonly watch: ViewWatch }) {
-  const { status, beganAt, hold, calls, actions } = watch
+  const { status, beganAt, hold, calls, actions, shows } = watch
   const now = useTimeOf(watch)
   // Of a start that was stopped nothing is called any more.
   const shown =
     status === 'stopped' ? calls.filter((call) => call.state === 'called' || call.outside.length > 0) : calls
   return (
     <section class="stack" aria-label="Calls of the watch">
+      {shows !== undefined && status === 'running' && (
+        <p class="notice" role="alert">
+          The gauges show: <strong>{shows}</strong>
+        </p>
+      )}
       {hold !== undefined && status !== 'stopped' && <p class="hint">{hold}.</p>}
       {status === 'stopped' && actions.length > 0 && (
         <ol class="values" aria-label="What to do now">
