@@ -51,15 +51,16 @@ const AGAINST = [
 
 /** Name a value that may or may not be the one that was said. */
 const STATES = [
-  ...['i (?:have got|have|got|get|read|see|make (?:it|that)|say|show)', 'we (?:have got|have|got|want|need|set)'],
+  ...[
+    'i (?:have got|have|got|get|read|see|make (?:it|that)|say|show|heard|had|copied)',
+    'we (?:have got|have|got|want|need|set)',
+  ],
   ...['(?:it|that|this) (?:is|was|would be|reads|says)', 'mine (?:is|says|reads)', 'it was'],
   ...[
     '(?:he|she|they|the controller|delivery|ground|tower) (?:said|gave(?: us)?)',
     'did (?:he|she|they|you|we) (?:not )?(?:say|read|have|hear)',
   ],
-  ...[
-    '(?:(?:the|our|my|this) )?(?:card|sheet|load sheet|paper|papers|data|display|box|clearance) (?:is|was|says|said|reads|shows|has)',
-  ],
+  ...['(?:(?:the|our|my|this) )?(?:[a-z]+(?: [a-z]+)?) (?:says|said|reads|shows|has|gives|gave)'],
   ...['(?:on|from) (?:the|my|our) (?:card|sheet|load sheet|paper|papers)(?: (?:it|that) (?:is|says))?'],
 ]
 
@@ -121,6 +122,15 @@ export function withoutAttention(text: string): string {
   return rest.replace(/[-,;:!?]/g, ' ').replace(/\s+/g, ' ')
 }
 
+const AGAINST_IN =
+  /\b(?:no|not|negative|nope|wrong|incorrect|should|must|supposed|instead|check|sure|disagree|correction|rather|different|you (?:said|read|read back|have|got|gave))\b/
+const STATES_IN =
+  /\b(?:i (?:have|had|see|read|heard|got|make|copied|wrote)|we (?:have|had|got)|(?:it|that) (?:is|was)|says|said|reads|shows|gave|gives|confirm|is|was)\b/
+
+/** Of words that nobody foresaw, before the point. */
+export const leadIn = (text: string): Point['lead'] =>
+  AGAINST_IN.test(text) ? 'against' : STATES_IN.test(text) ? 'states' : undefined
+
 const SAID_OF = /^((?:the |our )?[a-z ]{2,30}?) (is|was|should be|must be|has to be) (.+)$/
 
 export function pointOf(text: string): Point {
@@ -160,7 +170,7 @@ const PASSED = [
 export const goneByName = (text: string): string | undefined => firstIn(PASSED, text)
 
 const DOUBTED = [
-  `(?:check|recheck|verify|look at|confirm) ${NAMED}(?: again)?`,
+  `(?:check|recheck|verify|look at|confirm) ${NAMED}(?: again| please)*`,
   `(?:(?:that|it|this) (?:is|was) )?(?:the )?wrong ${NAMED}`,
   `${NAMED} (?:is|was|are|were) (?:wrong|not right|not correct|incorrect|different|not the same)`,
   `${NAMED} (?:is|was) not what (?:he|she|they|the controller|i|the card|the sheet) (?:said|have|heard|says|gave(?: us)?)`,
@@ -183,43 +193,75 @@ const isOneOf = (words: readonly string[]) => {
   return (text: string) => all.test(text)
 }
 
-/** Something is not right, whatever it is. Of what is left without words for attention. */
-export const isDoubt = isOneOf([
-  ...['negative', 'no', 'nope', 'wrong', 'no way', 'not right', 'not correct', 'incorrect', 'disagree', 'i disagree'],
+const IT = '(?:that|it|this)'
+const IS = '(?:is|was|looks|looked|sounds|sounded)'
+const MINE = '(?:i|we) (?:have|had|see|saw|read|get|got|heard|copied)'
+const GIVER = '(?:he|she|they|the controller|delivery|ground|tower)'
+const DOUBTS = [
   ...[
-    '(?:that|it|this) is (?:wrong|not right|not correct|incorrect)',
-    '(?:that|it|this) can not be(?: right| correct)?',
+    'negative',
+    'no',
+    'nope',
+    'no way',
+    `(?:${IT} ${IS} )?(?:wrong|not right|not correct|not it|incorrect)(?: at all)?`,
   ],
-  ...['(?:that|it|this) does not (?:look|sound|seem) right(?: to me)?', 'i do not agree(?: with (?:that|you))?'],
-  ...['i do not think (?:so|that is right|that is correct)', '(?:are )?you sure(?: about (?:that|it))?', 'sure'],
   ...[
-    '(?:check|confirm|verify|recheck) (?:that|it|this)(?: again| please)?',
-    '(?:check|look) again',
-    'confirm',
-    'verify',
-    'recheck',
+    `${IT} can not be(?: right| correct)?`,
+    `${IT} (?:does|did) not (?:look|sound|seem) (?:right|correct|good)(?: to me)?`,
   ],
-  ...['(?:have|take) (?:another|a second|one more) look(?: at (?:that|it))?', 'have a look again'],
-  ...['(?:that|it) is not what i (?:have|see|read|get|heard)', 'not what i (?:have|see|read|get|heard)'],
+  ...['i (?:do|did) not agree(?: with (?:that|you|it))?', 'i disagree(?: with (?:that|you|it))?', 'disagree'],
   ...[
-    '(?:(?:that|it) is )?not what (?:the|my|our) (?:card|sheet|load sheet|papers?|data|clearance) (?:says|said|is|was)',
+    `i (?:do|did) not think (?:so|${IT} ${IS} (?:right|correct)|${IT} (?:is|was))`,
+    '(?:are |is )?(?:you )?sure(?: about (?:that|it))?',
   ],
-  ...['(?:(?:that|it) is )?not what (?:he|she|they|the controller|delivery|ground|tower) (?:said|gave(?: us)?)'],
   ...[
-    'i (?:have|have got|see|read|get) (?:something else|another value|a different value|another figure|a different figure)',
+    `(?:check|confirm|verify|recheck)(?: ${IT})?(?: again)?`,
+    'look again',
+    '(?:have|take) (?:another|a second|one more) look(?: at (?:that|it))?',
   ],
-  ...['mine is different', '(?:that|it) is not (?:it|what i (?:have|see))', 'say that again please', 'really'],
+  ...[
+    'have a look again',
+    `(?:${IT} (?:is|was) )?not what ${MINE}`,
+    `(?:${IT} (?:is|was) )?not what ${GIVER} (?:said|gave(?: us)?)`,
+  ],
+  ...[
+    `(?:${IT} (?:is|was) )?not what (?:the|my|our) [a-z]+(?: [a-z]+)? (?:says|said|is|was|shows|gives)`,
+    `${GIVER} did not say (?:so|that)`,
+  ],
+  ...[
+    `${MINE} (?:something else|something different|(?:another|a different|some other) (?:value|figure|number))`,
+    'mine (?:is|was) (?:different|another)',
+  ],
+  ...[
+    'really',
+    `(?:you|we) (?:have |had )?(?:got|read|said|read back) (?:${IT}|it back) wrong`,
+    `${IT} (?:does|did) not (?:match|agree)(?: .+)?`,
+  ],
   // To "checked" where a value is wanted.
-  ...['value', 'the value', '(?:what|which)(?: is the)? value', 'value please', 'and the value', 'give me the value'],
   ...[
-    'checked what',
-    'checked is no (?:value|answer)',
-    'checked is not (?:a value|an answer)',
-    'how much',
-    'i need (?:the|a) value',
+    '(?:and )?(?:the )?(?:value|figure|number)',
+    '(?:what|which)(?: is(?: the)?| was(?: the)?| the)? (?:value|figure|number)',
+    'give me (?:the|a) (?:value|figure|number)',
   ],
-  ...['what is (?:it|that) set to', 'what does it (?:say|read)', 'which is', 'what is it', 'checked how'],
-])
+  ...[
+    '(?:i|we) (?:need|want) (?:the|a) (?:value|figure|number)',
+    'checked what',
+    '(?:not )?checked',
+    'checked (?:is|was) (?:no|not an?) (?:value|figure|answer)',
+  ],
+  ...[
+    'how much(?: is (?:it|that))?',
+    `what (?:is|was) ${IT}(?: set to)?`,
+    `what does ${IT} (?:say|read)`,
+    'which is',
+    'checked how',
+    'read me (?:the value|the figure|it)',
+  ],
+]
+const DOUBT = new RegExp(`^(?:(?:${DOUBTS.join('|')})\\b${GAP})+$`)
+
+/** Something is not right, whatever it is. Of what is left without words for attention; "check" and "checked" alone agree. */
+export const isDoubt = (text: string): boolean => !/^check(?:ed)?$/.test(text) && DOUBT.test(text)
 
 export const isNotForUs = isOneOf([
   ...[

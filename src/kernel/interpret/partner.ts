@@ -2,13 +2,16 @@
 
 import { TO_WHOEVER } from '../hearing/objections.ts'
 import { phrase } from '../hearing/phrases.ts'
+import type { Value } from '../kinds/kind.ts'
 import { isSameValue } from '../kinds/table.ts'
 import { type Transcript, textOf, transcriptOf } from '../numbers/tokens.ts'
 import type { Item } from '../pack/checklist.ts'
 import { findItem, itemsOf, listsOf } from '../pack/place.ts'
 import { HESITATIONS } from '../response/lexicon.ts'
+import type { Judgement } from '../response/model.ts'
 import { readOff } from '../response/readOff.ts'
 import type { EventBody } from '../run/core/events.ts'
+import type { RunState } from '../run/core/state.ts'
 import { radioBreath } from '../run/partner/breath.ts'
 import { figuresMeant, meantBy } from '../run/partner/meant.ts'
 import type { Chance, ObjectionTo } from '../run/partner/model.ts'
@@ -34,7 +37,7 @@ import {
   type Point,
   withoutAttention,
 } from './disputed.ts'
-import { pointIn } from './pointIn.ts'
+import { pointIn, pointsIn } from './pointIn.ts'
 import { leftOutIn, otherReadBack, readBackNamed } from './radioObjection.ts'
 import { meantByName } from './shortName.ts'
 import type { Utterance } from './utterance.ts'
@@ -64,7 +67,7 @@ export function objection(utterance: Utterance): EventBody | undefined {
   const item = openItem(utterance)
   // A full answer to the item wins, but for one that Otherseat has answered.
   if (item && answered !== item.id && judgeAnswer(utterance, item).verdict === 'correct') return undefined
-  const found = objectionIn(utterance, attended(utterance))
+  const found = objectionIn(utterance, attended(utterance)) ?? contradiction(utterance, item)
   if (!found) return undefined
   const { to, about, elements } = found
   // The station waits for what it should be: that is read with its own values.
@@ -77,6 +80,15 @@ export function objection(utterance: Utterance): EventBody | undefined {
   if (to !== 'any') return { type: 'objected', to, evidence }
   const own = answeredLast(pack, state)
   return own === undefined ? undefined : { type: 'objected', to, item: own, evidence }
+}
+
+/** What would be wrong as an answer speaks against the one that Otherseat has given: "the pumps aren't all on". */
+function contradiction(utterance: Utterance, item: Item | undefined): Found | undefined {
+  if (!item || partnerOf(utterance.state).answered !== item.id) return undefined
+  const { verdict, parts } = judgeAnswer(utterance, item)
+  // A value is read as such, or is none.
+  const isOfStates = !parts.some(({ kind }) => kind === 'figure')
+  return verdict === 'negative' && isOfStates ? { to: 'any' } : undefined
 }
 
 interface Found {
@@ -166,21 +178,27 @@ interface ReadOther {
 /** Without a lead it must be said of the answer that waits for the pilot's word. */
 function otherRead(utterance: Utterance, chance: Chance): ReadOther | undefined {
   const { pack, state } = utterance
-  const { lead, rest } = pointIn(utterance)
   const isWaiting = pilotChallenges(state) && chance.kind === 'answer' && partnerOf(state).answered === chance.about
-  if (!lead && !isWaiting) return undefined
+  const points = isWaiting ? pointsIn(utterance) : [pointIn(utterance)]
   const own = chance.kind === 'answer' ? [findItem(pack, chance.about).item.challenge] : []
-  for (const name of figuresMeant(pack, state, chance)) {
-    const declared = pack.figures.declarations[name]
-    if (!declared) continue
-    const value = readOff(declared.spec, [declared.label, ...declared.alsoCalled, ...own], rest)
-    if (value === undefined) continue
-    const { fault } = chance
-    // What a station said wrongly, or that no value was said, is no value to agree with.
-    const asSaid = fault?.figure === name ? fault.said : fault?.kind === 'valueless' ? undefined : state.values[name]
-    return { lead, isAsSaid: asSaid !== undefined && isSameValue(declared.spec, value, asSaid) }
+  for (const { lead, rest } of points) {
+    if (!lead && !isWaiting) return undefined
+    for (const name of figuresMeant(pack, state, chance)) {
+      const declared = pack.figures.declarations[name]
+      if (!declared) continue
+      const value = readOff(declared.spec, [declared.label, ...declared.alsoCalled, ...own], rest)
+      if (value === undefined) continue
+      const asSaid = saidIn(state, chance, name)
+      return { lead, isAsSaid: asSaid !== undefined && isSameValue(declared.spec, value, asSaid) }
+    }
   }
   return undefined
+}
+
+/** What a station said wrongly, or that no value was said, is no value to agree with. */
+function saidIn({ values }: RunState, { fault }: Chance, figure: string): Value | undefined {
+  if (fault?.figure === figure) return fault.said
+  return fault?.kind === 'valueless' ? undefined : values[figure]
 }
 
 /** The challenge of an open item, alone or behind "checked": never with anything that could be its answer. */
@@ -206,9 +224,16 @@ export function accepted(utterance: Utterance): EventBody | undefined {
   const text = attended(utterance)
   const isAgreed = isAgreement(text) || isCompletion(text, findItem(pack, item.id).list.name)
   const last = chances.findLast(({ kind, about }) => kind === 'answer' && about === item.id)
-  const isAgreedTo = isAgreed || (last !== undefined && otherRead(withoutAgreement(utterance), last)?.isAsSaid === true)
+  const isAgreedTo =
+    isAgreed ||
+    (last !== undefined && otherRead(withoutAgreement(utterance), last)?.isAsSaid === true) ||
+    isSameStates(judgeAnswer(utterance, item))
   return isAgreedTo ? { type: 'accepted', item: item.id, evidence } : undefined
 }
+
+/** "All pumps on", said after it: of states alone, which Otherseat never says wrongly. */
+const isSameStates = ({ verdict, parts }: Judgement): boolean =>
+  verdict === 'correct' && parts.every(({ kind }) => kind !== 'figure')
 
 /** The value that was said may stand beside "checked". */
 function withoutAgreement(utterance: Utterance): Utterance {

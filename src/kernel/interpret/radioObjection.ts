@@ -18,7 +18,7 @@ import { requiredOf } from '../run/talk/readBackWords.ts'
 import { saidValues } from '../run/talk/said.ts'
 import { findTurn } from '../run/talk/talk.ts'
 import { goneByName } from './disputed.ts'
-import { pointIn } from './pointIn.ts'
+import { type PointIn, pointsIn } from './pointIn.ts'
 import { meantByName } from './shortName.ts'
 import { judgedBy } from './transmission.ts'
 import type { Utterance } from './utterance.ts'
@@ -66,21 +66,21 @@ function elementsNamed(
 /** A value of a read-back, whatever it should be; the newest read-back that it can be of. "Correction" is what is said on the radio itself. */
 export function otherReadBack(utterance: Utterance): RadioObjection | 'agreed' | undefined {
   const { pack, state } = utterance
-  const isCorrection = utterance.opening === 'correction' && radioBreath(pack, state).length > 0
-  const point = pointIn(utterance)
-  const lead = isCorrection ? 'against' : point.lead
-  if (!lead) return undefined
-  const rest = isCorrection ? utterance.rest : point.rest
   const { chances } = partnerOf(state)
-  const found = readBacksMeant(pack, state).flatMap((chance) => {
-    const { about = '', fault } = chances[chance] ?? {}
-    const read = readIn(utterance, about, rest, fault)
-    return read ? [{ chance, ...read }] : []
+  const isCorrection = utterance.opening === 'correction' && radioBreath(pack, state).length > 0
+  const points: readonly PointIn[] = isCorrection ? [{ lead: 'against', rest: utterance.rest }] : pointsIn(utterance)
+  const found = points.flatMap(({ lead, rest }) => {
+    if (!lead) return []
+    return readBacksMeant(pack, state).flatMap((chance) => {
+      const { about = '', fault } = chances[chance] ?? {}
+      const read = readIn(utterance, about, rest, fault)
+      return read ? [{ lead, chance, ...read }] : []
+    })
   })
   // A number may be of several: it is of the one that it is called by, or right in.
   const [best] = found.toSorted((one, other) => other.sure - one.sure)
   if (!best) return undefined
-  const { chance, elements, isAsReadBack } = best
+  const { lead, chance, elements, isAsReadBack } = best
   // What was read back so, and is said to be so, is agreed with.
   if (lead === 'states' && isAsReadBack) return 'agreed'
   return { to: 'value', chance, ...(elements.length > 0 && { elements }) }

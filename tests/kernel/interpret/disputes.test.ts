@@ -47,6 +47,11 @@ describe('of a wrong value', () => {
     'are you sure? I read five point two up',
     'captain, the trim is five point two up',
     'should be 5.2 up',
+    "hang on, I've got five point two up on the takeoff data",
+    'no, takeoff trim is five point two up',
+    'the trim card says five point two up',
+    "it's five point two up",
+    'that was five point six up, should be five point two up',
   ])('%s', (text) => {
     expect(became(wrong(), text)).toBe('objected value')
   })
@@ -56,17 +61,24 @@ describe('of a wrong value', () => {
     ...['are you sure?', 'are you sure about that', 'check that', 'check that again please', 'confirm', 'confirm that'],
     ...['hang on, check that', 'look again', 'have another look', "that's not what I have", 'not what I have'],
     ...['I have a different value', 'mine is different', "I don't think so", "that can't be right", 'verify that'],
+    ...['are you sure? check that', "I don't think that was right", "that wasn't right"],
     ...['check the trim', 'wrong', 'incorrect', 'sorry captain, that is not correct'],
   ])('doubted: %s', (text) => {
     expect(became(wrong(), text)).toBe('objected any')
   })
 
-  it.each(['value?', 'checked what?', 'what value?', "what's the value", 'I need the value', 'and the value please'])(
-    'where none was said: %s',
-    (text) => {
-      expect(became(valueless(), text)).toBe('objected any')
-    },
-  )
+  it.each([
+    'value?',
+    'checked what?',
+    'what value?',
+    "what's the value",
+    'I need the value',
+    'and the value please',
+    'I need the figure, not checked',
+    'checked is not a value',
+  ])('where none was said: %s', (text) => {
+    expect(became(valueless(), text)).toBe('objected any')
+  })
 
   it.each(['five point six up, checked', 'I have five point six up', 'five point six up'])(
     'is agreed with by who says the same: %s',
