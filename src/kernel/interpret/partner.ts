@@ -6,6 +6,7 @@ import type { Value } from '../kinds/kind.ts'
 import { isSameValue } from '../kinds/table.ts'
 import { type Transcript, textOf, transcriptOf } from '../numbers/tokens.ts'
 import type { Item } from '../pack/checklist.ts'
+import type { Element } from '../pack/exchange.ts'
 import { findItem, itemsOf, listsOf } from '../pack/place.ts'
 import { HESITATIONS } from '../response/lexicon.ts'
 import type { Judgement } from '../response/model.ts'
@@ -18,13 +19,14 @@ import type { Chance, ObjectionTo } from '../run/partner/model.ts'
 import { slippedTurn } from '../run/partner/objecting.ts'
 import {
   answeredLast,
+  colleagueReadsBack,
   openBreak,
   partnerOf,
   pilotChallenges,
   hasPartner as runHasPartner,
 } from '../run/partner/partner.ts'
 import { challengeable } from '../run/partner/roles.ts'
-import { talkAt } from '../run/talk/talk.ts'
+import { findTurn, talkAt } from '../run/talk/talk.ts'
 import { AGREED_FIRST, agreementTakenOff, isAgreement, isCompletion } from './agreed.ts'
 import { judgeAnswer, openItem } from './answer.ts'
 import type { Applies } from './conditions.ts'
@@ -69,12 +71,13 @@ export function objection(utterance: Utterance): EventBody | undefined {
   if (item && answered !== item.id && judgeAnswer(utterance, item).verdict === 'correct') return undefined
   const found = objectionIn(utterance, attended(utterance)) ?? contradiction(utterance, item)
   if (!found) return undefined
-  const { to, about, elements } = found
+  const meant = slipMeant(utterance, found)
+  const { to, about, elements } = meant
   // The station waits for what it should be: that is read with its own values.
-  const isOther =
-    found.chance !== undefined && partnerOf(state).chances[found.chance]?.about !== slippedTurn(pack, state)
-  if (to === 'value' && slippedTurn(pack, state) !== undefined && !isOther) return undefined
-  const chance = found.chance ?? meantBy(pack, state, to, about)
+  const slipped = slippedTurn(pack, state)
+  const isOther = meant.chance !== undefined && partnerOf(state).chances[meant.chance]?.about !== slipped
+  if (to === 'value' && slipped !== undefined && !isOther && !colleagueReadsBack(state)) return undefined
+  const chance = meant.chance ?? meantBy(pack, state, to, about)
   if (chance !== undefined) return { type: 'objected', to, chance, ...(elements && { elements }), evidence }
   if (to === 'value') return undefined
   if (to !== 'any') return { type: 'objected', to, evidence }
@@ -89,6 +92,18 @@ function contradiction(utterance: Utterance, item: Item | undefined): Found | un
   // A value is read as such, or is none.
   const isOfStates = !parts.some(({ kind }) => kind === 'figure')
   return verdict === 'negative' && isOfStates ? { to: 'any' } : undefined
+}
+
+/** Where a colleague reads back, an objection to the element that the controller has just said otherwise is one to that. */
+function slipMeant({ pack, state }: Utterance, found: Found): Found {
+  const slipped = colleagueReadsBack(state) ? slippedTurn(pack, state) : undefined
+  if (slipped === undefined || found.to !== 'value') return found
+  const { chances } = partnerOf(state)
+  const at = chances.findLastIndex(({ kind, about }) => kind === 'station' && about === slipped)
+  const figure = chances[at]?.fault?.figure ?? ''
+  const isOf = ({ id, readBack }: Element) =>
+    found.elements?.includes(id) && Object.values(readBack ?? {}).some((one) => one.figures.includes(figure))
+  return at >= 0 && findTurn(pack, slipped).turn.elements.some(isOf) ? { to: 'value', chance: at } : found
 }
 
 interface Found {

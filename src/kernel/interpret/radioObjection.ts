@@ -12,6 +12,7 @@ import { segmentsOf } from '../response/segments.ts'
 import { radioBreath } from '../run/partner/breath.ts'
 import { readBacksMeant } from '../run/partner/meant.ts'
 import type { Fault, ObjectionTo } from '../run/partner/model.ts'
+import { slippedTurn } from '../run/partner/objecting.ts'
 import { partnerOf } from '../run/partner/partner.ts'
 import { callSignBeside } from '../run/talk/callSign.ts'
 import { requiredOf } from '../run/talk/readBackWords.ts'
@@ -81,8 +82,9 @@ export function otherReadBack(utterance: Utterance): RadioObjection | 'agreed' |
   const [best] = found.toSorted((one, other) => other.sure - one.sure)
   if (!best) return undefined
   const { lead, chance, elements, isAsReadBack } = best
-  // What was read back so, and is said to be so, is agreed with.
-  if (lead === 'states' && isAsReadBack) return 'agreed'
+  // What was read back so, and is said to be so, is agreed with, where the controller has not come back with something else.
+  const isOpen = slippedTurn(pack, state) === chances[chance]?.about
+  if (lead === 'states' && isAsReadBack && !isOpen) return 'agreed'
   return { to: 'value', chance, ...(elements.length > 0 && { elements }) }
 }
 

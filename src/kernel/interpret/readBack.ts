@@ -17,7 +17,7 @@ import { callSignBeside } from '../run/talk/callSign.ts'
 import { inFullForm } from '../run/talk/fullForm.ts'
 import { readBacksOf } from '../run/talk/radio.ts'
 import { saidValues } from '../run/talk/said.ts'
-import { addressOf, findTurn, turnState } from '../run/talk/talk.ts'
+import { addressOf, findTurn, isColleagues, turnState } from '../run/talk/talk.ts'
 import { judgedBy, transmitted } from './transmission.ts'
 import { type Utterance, unaddressed } from './utterance.ts'
 
@@ -26,6 +26,8 @@ const ACKNOWLEDGED = responseFrom(`(${ACKNOWLEDGEMENTS.join(' | ')})`)
 /** Undefined where it was other speech. */
 export function readBack(utterance: Utterance, exchange: Exchange, turn: ExchangeTurn): EventBody | undefined {
   const { state, message, rest } = utterance
+  // The colleague reads back: what the pilot says is that only where it puts something right.
+  if (isColleagues(state, exchange)) return putRight(judged(utterance, exchange, turn, rest))
   // To another value that the station has just said, the pilot objects first.
   return judged(utterance, exchange, turn, turnState(state, turn.id).status === 'slipped' ? rest : message)
 }
@@ -36,8 +38,12 @@ export function secondThoughts(utterance: Utterance): EventBody | undefined {
   const id = Object.keys(state.turns).find((turn) => state.turns[turn]?.slip === 'open')
   if (id === undefined || rest.heard.tokens.length === 0) return undefined
   const { exchange, turn } = findTurn(pack, id)
-  const event = judged(utterance, exchange, turn, unaddressed(rest, addressOf(exchange)))
-  const isRight = event?.type === 'transmitted' && event.judgement.parts.some((part) => part.state === 'ok')
+  return putRight(judged(utterance, exchange, turn, unaddressed(rest, addressOf(exchange))))
+}
+
+function putRight(event: EventBody | undefined): EventBody | undefined {
+  const parts = event?.type === 'transmitted' ? event.judgement.parts : []
+  const isRight = parts.some(({ state }) => state === 'ok') && parts.every(({ state }) => state !== 'wrong')
   return isRight ? event : undefined
 }
 

@@ -245,6 +245,32 @@ describe('a right read-back', () => {
     expect(chances(run)).toMatchObject([{ kind: 'colleague' }, { kind: 'station', fault, objection: {} }])
   })
 
+  it.each([
+    ...['check that', "that's not right", 'negative', 'check the squawk', 'negative, squawk four two seven one'],
+    ...['four two seven one', 'the squawk was four two seven one', "hang on, wasn't that four two seven one?"],
+  ])(
+    'another value of the controller’s is caught by "%s", and nothing is taken for a read-back of the pilot’s',
+    (text) => {
+      const fault: Fault = { kind: 'readBack', grade: 'middling', about: 'clearance.full', figure: 'code', seed: 3 }
+      const run = called(fault).hear(text)
+      expect(run.state.turns['clearance.full']).toMatchObject({ status: 'done', slip: 'noticed' })
+      expect(toldAtEnd(run)).toMatchObject({
+        partner: { counts: { faults: 1, caught: 1 } },
+        totals: { radioMisses: 0 },
+      })
+    },
+  )
+
+  it.each(['negative, level six thousand', 'check the level', 'how is the weather'])(
+    'another value of the controller’s is not caught by "%s", which is no read-back either',
+    (text) => {
+      const fault: Fault = { kind: 'readBack', grade: 'middling', about: 'clearance.full', figure: 'code', seed: 3 }
+      const run = called(fault).hear(text)
+      expect(run.state.turns['clearance.full']).toMatchObject({ status: 'slipped' })
+      expect(toldAtEnd(run).totals.radioMisses).toBe(0)
+    },
+  )
+
   it('is followed by the slip of the script, and a wrong one is not', () => {
     const script: Script = { ...SAID, slip: { turn: 'clearance.full', figure: 'code', kind: 'saysAnother', seed: 3 } }
     expect(called(undefined, script).state.turns['clearance.full']).toMatchObject({ status: 'slipped' })
