@@ -9,6 +9,7 @@ import { readEvents } from '../../src/kernel/run/core/readLog.ts'
 import { fold } from '../../src/kernel/run/core/step.ts'
 import { debriefOf } from '../../src/kernel/run/debrief/debrief.ts'
 import { cuesOf } from '../../src/kernel/run/debrief/replay.ts'
+import type { Fault } from '../../src/kernel/run/partner/model.ts'
 import { marramLines } from '../flight/lines.ts'
 import { begun, call, PACK, type TestRun, testRun } from '../kernel/run/fixture.ts'
 import { beforeEngine, began, called, STARTING } from '../kernel/run/startFixture.ts'
@@ -19,7 +20,7 @@ const NOW = Date.parse('2001-06-01T10:00:00.000Z')
 /** Begun anew from a place, and gone on with. */
 function again(events: readonly RunEvent[], seq: number, pack: Pack = PACK): TestRun {
   const run = testRun(pack)
-  for (const event of eventsAgain(pack, events, { seq, runId: 'run', now: NOW })) run.happen(event)
+  for (const event of eventsAgain(pack, events, { seq, runId: 'run', now: NOW, seed: 5 })) run.happen(event)
   return run.happen({ type: 'resumed' })
 }
 
@@ -28,7 +29,7 @@ const flown = () =>
   begun().happen(call('load')).answer('negative').answer('correct').answer('correct').answer('correct')
 
 describe('the log that a moment begins with', () => {
-  const log = eventsAgain(PACK, flown().events, { seq: 2, runId: 'again', now: NOW })
+  const log = eventsAgain(PACK, flown().events, { seq: 2, runId: 'again', now: NOW, seed: 5 })
 
   it('is that of the run up to there, under its own name, and says where it comes from', () => {
     expect(log.map(({ type, runId }) => [type, runId])).toEqual([
@@ -47,7 +48,9 @@ describe('the log that a moment begins with', () => {
 
   it('keeps words where they were in the time of the run', () => {
     const run = begun().happen(call('load')).hear('four up', { beganAt: 2_500, endedAt: 2_900 })
-    const [first, answer] = [0, 3].map((seq) => eventsAgain(PACK, run.events, { seq: 3, runId: 'a', now: NOW })[seq])
+    const [first, answer] = [0, 3].map(
+      (seq) => eventsAgain(PACK, run.events, { seq: 3, runId: 'a', now: NOW, seed: 5 })[seq],
+    )
     const startedAt = first?.type === 'runStarted' ? first.startedAt : 0
     expect(answer).toMatchObject({ evidence: { beganAt: startedAt + 2_500, endedAt: startedAt + 2_900 } })
   })
@@ -55,18 +58,40 @@ describe('the log that a moment begins with', () => {
   it('is read back whole, and leaves that of the run as it was', () => {
     const events = flown().events
     const before = structuredClone(events)
-    expect(readEvents(eventsAgain(PACK, events, { seq: 4, runId: 'a', now: NOW }))).toMatchObject({ isCut: false })
+    expect(readEvents(eventsAgain(PACK, events, { seq: 4, runId: 'a', now: NOW, seed: 5 }))).toMatchObject({
+      isCut: false,
+    })
     expect(events).toEqual(before)
   })
 
   it('knows nothing of a last time that never came to its end', () => {
-    const [first] = eventsAgain(PACK, flown().events.slice(0, 5), { seq: 2, runId: 'a', now: NOW })
+    const [first] = eventsAgain(PACK, flown().events.slice(0, 5), { seq: 2, runId: 'a', now: NOW, seed: 5 })
     expect(first).toMatchObject({ again: { seq: 2 } })
     expect(first).not.toHaveProperty('again.lastMisses')
   })
 
+  it('has a partner err otherwise than the last time, and counts what was let go then and now', () => {
+    const run = begun({ partner: { seed: 1, rate: 0 } }).happen(call('load'))
+    const fault: Fault = { kind: 'wrongValue', grade: 'hard', about: 'load.flap', figure: 'flap', said: 24, right: 14 }
+    const letGo = () => {
+      run.answer('correct').happen({ type: 'faultPlanned', fault })
+      return run.answer('correct', { parts: [{ name: 'flap', kind: 'figure', state: 'ok' }] }).answer('correct')
+    }
+    letGo()
+    expect(run.state.lists.load?.complete).toBe(true)
+    const [first] = eventsAgain(PACK, run.events, { seq: 2, runId: 'a', now: NOW, seed: 5 })
+    expect(first).toMatchObject({ again: { lastMisses: 1 }, settings: { partner: { seed: 5 } } })
+    const on = again(run.events, 2)
+    on.answer('correct').happen({ type: 'faultPlanned', fault })
+    on.answer('correct', { parts: [{ name: 'flap', kind: 'figure', state: 'ok' }] }).answer('correct')
+    expect(on.state.again).toMatchObject({ isOver: true, misses: 1 })
+    expect(on.said()).toMatch(/as last time/)
+  })
+
   it('cannot begin where there is no event', () => {
-    expect(() => eventsAgain(PACK, flown().events, { seq: 40, runId: 'a', now: NOW })).toThrow('has no event 40')
+    expect(() => eventsAgain(PACK, flown().events, { seq: 40, runId: 'a', now: NOW, seed: 5 })).toThrow(
+      'has no event 40',
+    )
   })
 })
 
@@ -153,7 +178,7 @@ describe('a start that "stop" has ended, done again', () => {
   ])('%s, is not over before the engine runs', async (_, before) => {
     const { pack, events, debrief } = await flownThere('marram', before, ...start, 'stop', 'brakes set')
     const from = debrief.timeline.find(({ lane }) => lane === 'watch')?.from ?? 0
-    const log = eventsAgain(pack, events, { seq: from, runId: 'flight', now: createVirtualClock().now() })
+    const log = eventsAgain(pack, events, { seq: from, runId: 'flight', now: createVirtualClock().now(), seed: 5 })
     const whole = lines.slice(lines.indexOf('starting the right engine'), lines.indexOf('starting the left engine') - 1)
     const [stopped, run] = [await goneOn(pack, log, ...start, 'stop', 'brakes set'), await goneOn(pack, log, ...whole)]
     expect([...stopped.answers, ...run.answers.slice(0, -1)].join(' ')).not.toContain('Drill over')
@@ -189,7 +214,7 @@ describe('the debrief of a moment that was done again', () => {
     const said = [...upTo(lines, 'two four six two zero'), 'before start list', 'negative', 'brake set', 'signs on']
     const { pack, events } = await flownThere('marram', said)
     const seq = events.findLastIndex(({ type }) => type === 'answered') - 1
-    const log = eventsAgain(pack, events, { seq, runId: 'flight', now: createVirtualClock().now() })
+    const log = eventsAgain(pack, events, { seq, runId: 'flight', now: createVirtualClock().now(), seed: 5 })
     const { debrief } = await goneOn(pack, log, 'signs on')
     expect(debrief.lists.map(({ name }) => name)).toEqual(['before start'])
     expect([...debrief.notEnded, ...debrief.outOfOrder]).toEqual([])

@@ -178,7 +178,7 @@ export function createRunController(parts: ControllerParts): RunController {
     async again(pack, events, seq, anew = false) {
       const runId = parts.newRunId()
       const held = await hold(runId, false)
-      const begun = eventsAgain(pack, events, { seq, runId, now: parts.clock.now() })
+      const begun = eventsAgain(pack, events, { seq, runId, now: parts.clock.now(), seed: parts.newSeed() })
       const run = { ...replayed(pack, begun), stored: 0 }
       const drawn = anew ? figuresAnew(run, parts.newSeed()) : undefined
       await goOnWith(run, held)

@@ -7,12 +7,14 @@
 import type { Pack } from '../../pack/checklist.ts'
 import { activityById } from '../../pack/place.ts'
 import { isMiss, type Judgement } from '../../response/model.ts'
+import { letGoSince } from '../partner/partner.ts'
 import { wrongTopicsIn } from '../talk/briefing.ts'
 import { turnState } from '../talk/talk.ts'
 import { watchState } from '../watch/watchTiming.ts'
 import type { RunEvent } from './events.ts'
 import { sayAndListen } from './listening.ts'
 import { activityAt, isAhead } from './moving.ts'
+import { onsetOf } from './onset.ts'
 import { say } from './phrases.ts'
 import { itemState } from './progress.ts'
 import { isSeam } from './seam.ts'
@@ -27,8 +29,10 @@ export function withAgain(pack: Pack, before: RunState, { state, effects }: Step
   const isWaiting = begun.isWaiting && state.standingBy
   if (begun.isOver) return { state: { ...state, again: { ...begun, isWaiting } }, effects }
   const activity = followed(before, state, event, begun.activity)
-  const again = { ...begun, activity, misses: begun.misses + missesIn(before, state, event) }
-  if (!isLeft(pack, state, activity)) return { state: { ...state, again }, effects }
+  const counted = { ...begun, activity, misses: begun.misses + missesIn(before, state, event) }
+  if (!isLeft(pack, state, activity)) return { state: { ...state, again: counted }, effects }
+  // Before that they may still be noticed.
+  const again = { ...counted, misses: counted.misses + letGoSince(state, begun.seq) }
   const over: RunState = { ...state, standingBy: true, again: { ...again, isOver: true, isWaiting: true } }
   const { misses, lastMisses } = again
   const stations = effects.flatMap((effect) =>
@@ -75,12 +79,13 @@ export function missesIn(before: RunState, after: RunState, event: RunEvent): nu
   return (isMissed(before, after, event) ? 1 : deviations(before, after)) - regained
 }
 
-/** ms. A second breath comes sooner than what is said after the station has asked. */
-export const BREATH_MS = 6_000
+/** ms to its onset. A second breath begins sooner than what is said after the station has asked. */
+export const BREATH_MS = 2_000
 
-function isSecondBreath({ last, activeAt }: RunState, { turn, t, judgement }: RunEvent<'transmitted'>): boolean {
-  const isSame = last?.item === turn && last.of !== undefined
-  return isSame && t - activeAt <= BREATH_MS && isGoneOn(last.judgement, judgement)
+function isSecondBreath(before: RunState, event: RunEvent<'transmitted'>): boolean {
+  const { last, activeAt } = before
+  const isSame = last?.item === event.turn && last.of !== undefined
+  return isSame && onsetOf(before, event) - activeAt <= BREATH_MS && isGoneOn(last.judgement, event.judgement)
 }
 
 /** Half, and what was said next was right as far as it went. What came without a value had no half of it. */

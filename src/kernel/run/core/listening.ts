@@ -22,6 +22,8 @@ import type { ExchangeTurnState, Floor, RunState, Step } from './state.ts'
 
 /** Silence before the challenge is said once more, and before a soft tone. */
 const PROMPT_AFTER_MS = 8_000
+/** A clearance is looked through once before it is read back; common practice, no source. */
+const READ_BACK_AFTER_MS = 12_000
 export const PROMPT_AFTER_MISS_MS = 20_000
 const TONE_AFTER_MS = 60_000
 
@@ -81,16 +83,17 @@ function readBackAsked(
   if (isUnsigned) return { stations: station.sayAgainCallSign(), words: '' }
   if (missing.length === 0) return undefined
   const labels = missing.map(({ label }) => label)
-  return exchange.station.role === 'broadcast'
-    ? { stations: [], words: say.topics(labels) }
-    : { stations: station.readBack(labels), words: '' }
+  if (exchange.station.role === 'broadcast') return { stations: [], words: say.topics(labels) }
+  // What has to be in it is the pilot's to know before the first try.
+  const isTried = partsSoFar.length > 0 || (state.last?.item === pending.id && state.last.of === 'readBack')
+  return { stations: station.readBack(isTried ? labels : []), words: '' }
 }
 
 /**
  * Silence counts where an item or a read-back is owed. Waiting at a line, in a flow or standing by is none, nor is
  * looking for what an open question asks: it stands on the screen, and "say again" puts it once more.
  */
-export function timers(state: RunState, promptAfterMs = PROMPT_AFTER_MS): Effect[] {
+export function timers(state: RunState, promptAfterMs?: number): Effect[] {
   const isPending = ({ status }: ExchangeTurnState) => status === 'said' || status === 'slipped'
   const isReadBack = state.floor.at === 'exchange' && Object.values(state.turns).some(isPending)
   if (state.standingBy || state.question || (state.floor.at !== 'item' && !isReadBack)) return []
@@ -101,7 +104,10 @@ export function timers(state: RunState, promptAfterMs = PROMPT_AFTER_MS): Effect
     event: { type: 'silent', order: state.listenId, after: timer },
   })
   // Silence is answered once, also where other speech lies in it.
-  const prompt = state.promptedListenId === state.listenId ? [] : [after('prompt', promptAfterMs)]
+  const prompt =
+    state.promptedListenId === state.listenId
+      ? []
+      : [after('prompt', promptAfterMs ?? (isReadBack ? READ_BACK_AFTER_MS : PROMPT_AFTER_MS))]
   return [...prompt, after('tone', TONE_AFTER_MS)]
 }
 

@@ -4,13 +4,15 @@ import { isMiss, type Judgement } from '../../response/model.ts'
 import { acceptedAs } from '../core/accepted.ts'
 import { BREATH_MS, isGoneOn as isNextGoneOn } from '../core/again.ts'
 import type { By, RunEvent } from '../core/events.ts'
+import { onsetOf } from '../core/onset.ts'
 import type { RunState } from '../core/state.ts'
 
 export interface DebriefTry {
   /** Number of its event. */
   readonly seq: number
-  /** Milliseconds from the start of the run. */
+  /** Milliseconds from the start of the run: of the verdict, and of the first word where that is known. */
   readonly t: number
+  readonly onset?: number
   readonly text: string
   readonly by: By
   readonly judgement: Judgement
@@ -32,13 +34,15 @@ export function answerOf(state: RunState, event: RunEvent<'answered'>): DebriefT
   const challengeRevision = acceptedAs(state, event.challengeRevision)
   const revision = acceptedAs(state, event.revision)
   const early = evidence.early && { early: true }
-  return { seq, t, text: evidence.text, by: evidence.by, judgement, challengeRevision, revision, ...early }
+  const onset = onsetOf(state, event)
+  return { seq, t, onset, text: evidence.text, by: evidence.by, judgement, challengeRevision, revision, ...early }
 }
 
 export function transmissionOf(state: RunState, event: RunEvent<'transmitted'>): DebriefTransmission {
   const { seq, t, evidence, judgement, part } = event
   const revision = acceptedAs(state, event.revision)
-  return { seq, t, text: evidence.text, by: evidence.by, judgement, challengeRevision: revision, revision, part }
+  const onset = onsetOf(state, event)
+  return { seq, t, onset, text: evidence.text, by: evidence.by, judgement, challengeRevision: revision, revision, part }
 }
 
 /** What a controller said wrongly, put right: all of it that was said is meant, and nothing of it is missing. */
@@ -64,8 +68,11 @@ export const sayAgainsIn = (tries: readonly DebriefTry[]): number =>
 export const saying = (text: string): { readonly said?: string } => (text === '' ? {} : { said: text })
 
 /** Half of it was said, and what came next, at once, was right: nothing was lost. */
-export function isGoneOn<T extends Pick<DebriefTry, 't' | 'judgement'>>(one: T, tries: readonly T[]): boolean {
+export function isGoneOn<T extends Pick<DebriefTry, 't' | 'onset' | 'judgement'>>(
+  one: T,
+  tries: readonly T[],
+): boolean {
   const next = tries[tries.indexOf(one) + 1]
-  if (next === undefined || next.t - one.t > BREATH_MS) return false
+  if (next === undefined || (next.onset ?? next.t) - one.t > BREATH_MS) return false
   return isNextGoneOn(one.judgement, next.judgement)
 }

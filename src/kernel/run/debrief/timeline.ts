@@ -102,15 +102,17 @@ const onsetWithin = (state: RunState, event: Judged, since: number) =>
   Math.min(event.t, Math.max(since, onsetOf(state, event)))
 
 function wentOf(tally: Tally, tries: readonly Judged[], closed: Went): Went {
-  if (tries.some((one) => isMissed(tally, one, tries))) return 'missed'
+  if (tries.some((one) => isMissed(tally, one))) return 'missed'
   if (closed !== 'right') return closed
   return tries.some(({ judgement }) => judgement.verdict === 'sayAgain') ? 'askedAgain' : 'right'
 }
 
 /** As it is counted: half a read-back that is gone on with at once is none. */
-function isMissed(tally: Tally, one: Judged, tries: readonly Judged[]): boolean {
+function isMissed(tally: Tally, one: Judged): boolean {
   if (isRefused(tally, one)) return true
-  if (one.type === 'transmitted' && isGoneOn(one, tries)) return false
+  const own = one.type === 'transmitted' ? (tally.transmissions.get(one.turn) ?? []) : []
+  const told = own.find(({ seq }) => seq === one.seq)
+  if (told && isGoneOn(told, own)) return false
   return isMiss(one.judgement)
 }
 

@@ -11,6 +11,10 @@ export const partnerOf = ({ partner }: RunState): PartnerState => partner ?? NO_
 export const ownChances = (state: RunState): readonly Chance[] =>
   partnerOf(state).chances.filter(({ seq }) => seq > (state.again?.seq ?? -1))
 
+/** How many faults since an event nobody has objected to. */
+export const letGoSince = (state: RunState, seq: number): number =>
+  partnerOf(state).chances.filter((one) => one.seq > seq && one.fault && !one.objection).length
+
 export const withPartnerState = (state: RunState, change: Partial<PartnerState>): RunState => ({
   ...state,
   partner: { ...partnerOf(state), ...change },

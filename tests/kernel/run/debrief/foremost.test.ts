@@ -257,7 +257,7 @@ describe('what is to be remembered of a run', () => {
   })
 
   it('leaves out a read-back in two breaths, and names what was lost for good', () => {
-    const rest = said(4_000, 'squawk two six one three', CORRECT)
+    const rest = said(1_500, 'squawk two six one three', CORRECT)
     const asked = said(14_000, 'squawk two six one three', CORRECT)
     const first = said(3, 'cleared to willow lake', LACKING)
     expect(kinds({ exchanges: [exchange(turn('departure', {}, first, rest))] })).toEqual([])

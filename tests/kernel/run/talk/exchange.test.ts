@@ -87,7 +87,7 @@ describe('a clearance', () => {
 
   it('waits on stand by and asks for its read-back on continue', () => {
     const run = flown(['request clearance', 'stand by', 'continue'])
-    expect(run.said()).toEqual(['controller: Read back clearance limit, departure, level, squawk.'])
+    expect(run.said()).toEqual(['controller: Read back.'])
   })
 
   it('waits in its own voice, and hears the read-back without more ado', () => {
