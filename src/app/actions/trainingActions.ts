@@ -94,9 +94,10 @@ export function trainingActions(
     const { factsOf } = await import('../../kernel/training/factsOf.ts')
     const facts = factsOf(session.pack, session.events())
     const { dialTold } = await import('../training/dialRun.ts')
+    const { runId } = session.state()
     const told = facts.dial
-      ? { dialled: dialTold(facts, why) }
-      : { drilled: drillTold(session.pack, session.events()[0], facts.trials, why) }
+      ? { dialled: { ...dialTold(facts, why), runId } }
+      : { drilled: { ...drillTold(session.pack, session.events()[0], facts.trials, why), runId } }
     await controller.end(session.state().runId)
     store.setState({
       ...{ screen: 'progress', ...told, pack: before?.pack, chosen: before?.chosen, run: undefined, revisions: [] },

@@ -40,7 +40,7 @@ export async function dialRunOf(
   return { pack, inputs: NO_FIGURES, steppedOn }
 }
 
-export function dialTold(block: RunFacts, why: DrillTold['why']): DialTold {
+export function dialTold(block: RunFacts, why: DrillTold['why']): Omit<DialTold, 'runId'> {
   const own = lengthTrials(block)
   return { asked: own.length, right: own.filter(({ right }) => right).length, why }
 }

@@ -61,6 +61,8 @@ export interface DrillTold {
   /** Named, once each: what was not right at once. */
   readonly missed: readonly string[]
   readonly why: 'done' | 'timeUp' | 'ended'
+  /** Of its run. */
+  readonly runId: string
 }
 
 /** How a block of read-backs went. */
@@ -68,6 +70,7 @@ export interface DialTold {
   readonly asked: number
   readonly right: number
   readonly why: DrillTold['why']
+  readonly runId: string
 }
 
 export const DRILL_S = 300
@@ -78,7 +81,7 @@ export function drillTold(
   first: RunEvent | undefined,
   trials: readonly Trial[],
   why: DrillTold['why'],
-): DrillTold {
+): Omit<DrillTold, 'runId'> {
   const whole = Object.entries(first?.type === 'runStarted' ? (first.drill ?? {}) : {})
   const nameOf = ({ of, card }: Trial): string => {
     if (of === 'reading') return pack.figures.declarations[card]?.label ?? card

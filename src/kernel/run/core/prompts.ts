@@ -84,7 +84,8 @@ function floorWords(pack: Pack, state: RunState): string {
     case 'briefing':
       return say.watch(talkAt(pack, floor)?.name ?? '')
     case 'end':
-      return say.allComplete()
+      // A drill ends with an account of its own, and has no lists but the one that was made for it.
+      return state.drill ? '' : say.allComplete()
   }
 }
 

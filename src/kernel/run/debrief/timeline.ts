@@ -149,30 +149,39 @@ function itemsIn(pack: Pack, moments: readonly Moment[], { tally, places }: Time
 
 /** Each call and read-back, from its first word until the turn was done. */
 function turnsIn(pack: Pack, moments: readonly Moment[], { tally, places }: TimelineFrom): TimelineEntry[] {
-  const goes = new Map<string, Moment<'transmitted'>[]>()
-  const done: Moment<'transmitted'>[][] = []
-  for (const moment of moments) {
-    if (moment.event.type !== 'transmitted') continue
-    const { turn } = moment.event
-    const go = [...(goes.get(turn) ?? []), moment as Moment<'transmitted'>]
-    if (turnState(moment.after, turn).status === 'done') {
-      done.push(go)
-      goes.delete(turn)
-    } else goes.set(turn, go)
+  interface Go {
+    readonly said: readonly Moment<'transmitted'>[]
+    /** Undefined where it was left open. */
+    readonly doneT?: number
   }
-  return [...done, ...goes.values()].flatMap((go): TimelineEntry[] => {
+  const goes = new Map<string, Go>()
+  const done: Go[] = []
+  for (const moment of moments) {
+    const { event, after } = moment
+    if (event.type === 'transmitted') {
+      const said = [...(goes.get(event.turn)?.said ?? []), moment as Moment<'transmitted'>]
+      goes.set(event.turn, { said })
+    }
+    // A colleague may have closed it.
+    for (const [turn, { said }] of goes) {
+      if (turnState(after, turn).status !== 'done') continue
+      done.push({ said, doneT: event.t })
+      goes.delete(turn)
+    }
+  }
+  return [...done, ...goes.values()].flatMap(({ said: go, doneT }): TimelineEntry[] => {
     const [first, last] = [go[0], go.at(-1)]
     if (!first || !last) return []
     const { turn, t } = first.event
     const { label } = findTurn(pack, turn).turn
-    const isDone = turnState(last.after, turn).status === 'done'
+    const isDone = doneT !== undefined
     const tries = go.map(({ event }) => event)
     const isByKey = tries.some(({ evidence }) => evidence.by === 'key')
     const onset = onsetWithin(first.after, first.event, 0)
     const from = places.byMoment.get(momentKey(t, turn))
     return [
       {
-        ...{ lane: 'talk', t: onset, endT: last.event.t, label },
+        ...{ lane: 'talk', t: onset, endT: doneT ?? last.event.t, label },
         went: wentOf(tally, tries, isDone ? (isByKey ? 'byKey' : 'right') : 'open'),
         told: `${capital(label)}: ${[...tries.map((one) => toldOf(tally, one)), ...(isDone ? [] : ['not done'])].join('; ')}.`,
         ...(from !== undefined && { from }),

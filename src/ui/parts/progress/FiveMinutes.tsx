@@ -5,6 +5,7 @@ import { counted } from '../../../app/training/charts.ts'
 import { type Card, type CardKind, countOf, type DrillTold, type NextDue } from '../../../app/training/training.ts'
 import { useActions, useApp } from '../../useApp.ts'
 import { EndRun } from '../shell/EndRun.tsx'
+import { DrillOver } from './DrillOver.tsx'
 
 const NAMES: Readonly<Record<CardKind, string>> = {
   item: 'item',
@@ -27,7 +28,7 @@ export function FiveMinutes() {
   return (
     <section class="card stack" aria-labelledby="five-minutes">
       <h2 id="five-minutes">Five minutes today</h2>
-      {drilled && <p role="status">{toldOf(drilled)}</p>}
+      {drilled && <DrillOver told={toldOf(drilled)} runId={drilled.runId} />}
       {training?.refused && <p role="alert">{training.refused}</p>}
       {training && <p>{isDrill ? 'The drill is on.' : dueWords(training.due, training.forDrill)}</p>}
       {training?.next && <p class="soft">{nextWords(training.next)}</p>}

@@ -8,6 +8,7 @@ import type { Dial } from '../../../kernel/run/core/events.ts'
 import { BLOCK, type Edge, edgeOf, LONGEST, SHORTEST, trialsAt } from '../../../kernel/training/edge.ts'
 import { useActions, useApp } from '../../useApp.ts'
 import { Choices } from '../settings/Choices.tsx'
+import { DrillOver } from './DrillOver.tsx'
 
 const PACES = [
   { value: '80', label: '80', about: 'slow and clear' },
@@ -43,7 +44,7 @@ export function ReadBacks() {
   return (
     <section class="card stack" aria-labelledby="read-backs-alone">
       <h2 id="read-backs-alone">Read-backs at your edge</h2>
-      {dialled && <p role="status">{toldOf(dialled)}</p>}
+      {dialled && <DrillOver told={toldOf(dialled)} runId={dialled.runId} />}
       <p>
         {BLOCK} made-up transmissions, to be read back at once; their elements are not named before you have tried.
         Their length goes by your edge: the number of elements of which you read back half right the first time.

@@ -49,6 +49,11 @@ describe('the colleague', () => {
     expect(run.state.floor).toMatchObject({ at: 'briefing' })
     expect(run.events.map(({ type }) => type).slice(2)).toEqual(['transmitted', 'radioed', 'radioed', 'figuresRevised'])
     expect(chances(run).map(({ kind }) => kind)).toEqual(['colleague', 'station'])
+    const { timeline } = toldAtEnd(run)
+    expect(timeline.find(({ lane }) => lane === 'talk')).toMatchObject({
+      went: 'right',
+      told: expect.not.stringMatching(/not done/),
+    })
   })
 
   it('says nothing where the pilot reads back', () => {
