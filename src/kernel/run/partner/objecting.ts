@@ -26,7 +26,8 @@ export function slippedTurn(pack: Pack, state: RunState): string | undefined {
   return pending && turnState(state, pending.id).status === 'slipped' ? pending.id : undefined
 }
 
-export function objected(pack: Pack, before: RunState, event: RunEvent<'objected'>): Step {
+export function objected(pack: Pack, { last: _, ...rest }: RunState, event: RunEvent<'objected'>): Step {
+  const before: RunState = { ...rest, last: undefined }
   const { to, chance: at = -1, item, elements, t, evidence } = event
   const { chances } = partnerOf(before)
   const chance = chances[at]

@@ -42,6 +42,8 @@ function answerTo(pack: Pack, before: RunState, list: List, item: Item): Step {
     floor: { at: 'item', list: list.id, item: item.id },
     floorListenId: before.listenId + 1,
     standingBy: false,
+    // What was heard before is of another challenge.
+    last: undefined,
   }
   // What its seat cannot know is put to the pilot as ever.
   const { answered: _, ...rest } = partnerOf(at)
@@ -56,7 +58,7 @@ export function accepted(pack: Pack, before: RunState, event: RunEvent<'accepted
   const { item, list } = findItem(pack, event.item)
   const blockedBy = unmet(pack, before, item.interlocks, event.t)
   if (blockedBy) return notYet(pack, before, item.id, blockedBy)
-  return advance(pack, close({ ...before, standingBy: false }, item, event), list.id, { tone: 'tick' })
+  return advance(pack, close({ ...before, standingBy: false, last: undefined }, item, event), list.id, { tone: 'tick' })
 }
 
 /** Calling the next list takes the last answer of this one for right, as going on to the next item does. */
