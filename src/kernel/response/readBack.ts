@@ -18,6 +18,7 @@ import { type Segment, segmentsOf } from './segments.ts'
 import { isSpoiled } from './spoiled.ts'
 import type { SpokenElement } from './spokenElement.ts'
 import { strayIn } from './strays.ts'
+import { withUnitLabels } from './unitLabels.ts'
 
 export type ElementState = 'ok' | 'wrong' | 'missing'
 
@@ -38,7 +39,10 @@ export function wholeResponse(elements: readonly SpokenElement[]): Response {
 /** Judges what was said of several elements, in their order or each with its own words. Never throws. */
 export function judgeReadBack(elements: readonly SpokenElement[], input: Input): Judgement {
   const { alternatives: _, ...alone } = input
-  const judgeTranscript = (heard: Transcript) => judgeOne(elements, { ...alone, heard })
+  const judgeTranscript = (heard: Transcript) => {
+    const tokens = withUnitLabels(elements, input.figures, heard.tokens)
+    return judgeOne(elements, { ...alone, heard: { ...heard, tokens } })
+  }
   return vetoed(input, judgeTranscript(input.heard), judgeTranscript)
 }
 

@@ -179,3 +179,30 @@ function expectNoneAstray(count: number, seed: number, source?: (random: Random)
   )
   expect(astray.map(({ why, element, heard }) => `${why} ${element}: ${heard}`)).toEqual([])
 }
+
+describe('a number of knots', () => {
+  const elements: readonly SpokenElement[] = [
+    ...ELEMENTS.slice(0, 3),
+    { id: 'speed', response: responseFrom('[maintain | reduce] [speed] [to] <speed> [knots]') },
+  ]
+  const figures: Figures = { ...FIGURES, speed: { kind: 'speed', value: 200, min: 100, max: 400 } }
+  const verdictOf = (heard: string) => judgeReadBack(elements, { figures, ...withTokens({ heard }) }).verdict
+
+  it.each([
+    'cleared to corrie, climb five thousand feet, two hundred knots, squawk four two seven one',
+    'cleared to corrie, two hundred knots, climb five thousand, squawk four two seven one',
+    'cleared to corrie, climb five thousand, two hundred knots, squawk four two seven one',
+    'cleared to corrie, climb five thousand, squawk four two seven one, reduce two hundred knots',
+    'cleared to corrie, climb five thousand, speed two hundred knots, squawk four two seven one',
+  ])('is the speed, and no level: %s', (heard) => {
+    expect(verdictOf(heard)).toBe('correct')
+  })
+
+  it('is a wrong speed where it is another one, and no speed where it is missing', () => {
+    const said = (speed: string) =>
+      verdictOf(`cleared to corrie, climb five thousand feet, ${speed} squawk four two seven one`)
+    expect(said('two hundred ten knots,')).toBe('negative')
+    expect(said('one hundred knots,')).toBe('negative')
+    expect(said('')).toBe('incomplete')
+  })
+})
