@@ -15,9 +15,9 @@ export function StopHere({ seq }: { readonly seq: number }) {
   const isStop = stop !== undefined
   return (
     <div class="row stop-here">
-      <label class="row">
-        <input type="checkbox" checked={isStop} onChange={() => void actions.markStop(seq, isStop ? undefined : '')} />{' '}
-        Stop here when it is shown
+      <label class="flag">
+        <input type="checkbox" checked={isStop} onChange={() => void actions.markStop(seq, isStop ? undefined : '')} />
+        <span>Stop here when it is shown</span>
       </label>
       {isStop && (
         <label class="own-words">
