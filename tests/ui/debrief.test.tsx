@@ -156,13 +156,15 @@ describe('that moment again', () => {
     for (const text of REST) await answer(text)
     await user.click(screen.getByRole('button', { name: 'Debrief' }))
     const before = log.events.length
-    await user.click(await screen.findByRole('button', { name: 'Do that moment again: takeoff trim' }))
+    // Pressed twice it begins once.
+    await user.dblClick(await screen.findByRole('button', { name: 'Do that moment again: takeoff trim' }))
     await screen.findByRole('heading', { level: 1, name: 'takeoff trim' })
     const own = () => log.events.filter(({ runId }) => runId === 'run 2')
     await waitFor(() => expect(own().at(-1)?.type).toBe('resumed'))
     expect(own()[0]).toMatchObject({ type: 'runStarted', again: { runId: 'run', lastMisses: 1 } })
     expect(own().map(({ seq }) => seq)).toEqual(own().map((_, index) => index))
     expect(log.events.slice(0, before).every(({ runId }) => runId === 'run')).toBe(true)
+    expect(new Set(log.events.map(({ runId }) => runId)).size).toBe(2)
 
     for (const text of REST) await answer(text)
     await screen.findByRole('heading', { level: 1, name: 'Drill over' })

@@ -38,6 +38,7 @@ export function debriefActions(
   const { store, voice, clock, log } = parts
   const hearing = createHearing(parts)
   let player: Player | undefined
+  let isBeginning = false
 
   const show: ShowDebrief = (pack, events, isUnderWay, opened) => {
     stopReplay()
@@ -84,12 +85,18 @@ export function debriefActions(
       await offerUnfinished(log, store, session.state().runId)
     },
     async again(from, anew) {
-      const { debriefed } = store.getState()
-      if (!debriefed) return
-      wake()
-      stopReplay()
-      await leaveRun()
-      await controller.again(debriefed.pack, debriefed.events, from, anew)
+      const { debriefed, screen } = store.getState()
+      // A second press of the button is none.
+      if (!debriefed || isBeginning || screen !== 'debrief') return
+      isBeginning = true
+      try {
+        wake()
+        stopReplay()
+        await leaveRun()
+        await controller.again(debriefed.pack, debriefed.events, from, anew)
+      } finally {
+        isBeginning = false
+      }
     },
     async replay() {
       const { debriefed } = store.getState()

@@ -22,6 +22,7 @@ import { pathFault } from '../../packs/files/paths.ts'
 import { filesInCutZip, filesInZip, looksLikeZip, type ZipBounds } from '../../packs/files/zip.ts'
 import type { RunArchive, RunLock, SoundShelf, TextCache } from '../../ports.ts'
 import { stopsIn, stopsPath, stopsText } from '../stage/keptStops.ts'
+import { besideId } from './besideRun.ts'
 import { linesOf } from './runFiles.ts'
 import type { RunReader } from './runRead.ts'
 import { isSoundFile, readSounds, soundsBeside } from './soundFiles.ts'
@@ -216,7 +217,7 @@ async function stored(parts: ImportParts, events: readonly RunEvent[], note: str
 /** The same under an id that follows from what is in it: brought in once more it is known again. */
 async function beside(runId: string, events: readonly RunEvent[]): Promise<RunEvent[]> {
   const digest = await packSha256({ log: linesOf(events) })
-  return events.map((event) => ({ ...event, runId: `${runId.slice(0, LONGEST_RUN_ID - 9)}~${digest.slice(0, 8)}` }))
+  return events.map((event) => ({ ...event, runId: besideId(runId, digest) }))
 }
 
 async function kept(

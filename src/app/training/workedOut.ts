@@ -6,6 +6,7 @@
 import { FACTS_EDITION, type RunFacts } from '../../kernel/training/facts.ts'
 import { type Progress, progressOf } from '../../kernel/training/progress.ts'
 import type { RunArchive, TextCache } from '../../ports.ts'
+import { isBeside } from '../runs/besideRun.ts'
 import { DECK_EDITION, deckOf, EMPTY_DECK } from './deck.ts'
 import { readFacts } from './runFacts.ts'
 import type { Deck } from './training.ts'
@@ -34,7 +35,10 @@ export async function workOut(log: Pick<RunArchive, 'runs' | 'read'>, cache: Tex
   const isWhole = runs.every(({ ended }) => ended)
   const isSame = was?.runs.length === runs.length && runs.every(({ runId }, at) => was.runs[at] === runId)
   if (was && isWhole && isSame) return was
-  const { facts, unreadable } = await readFacts(log, cache, await cache.all())
+  const read = await readFacts(log, cache, await cache.all())
+  // Another version of a run says nothing that has happened besides.
+  const facts = read.facts.filter(({ runId }) => !isBeside(runId))
+  const { unreadable } = read
   const ended = new Set(runs.filter((run) => run.ended).map(({ runId }) => runId))
   const deck = deckOf(
     facts.filter(({ runId }) => ended.has(runId)),

@@ -59,6 +59,21 @@ describe('what all runs come to', () => {
     expect(plain(made)).toEqual(plain(await (await listing(after)).work()))
   })
 
+  it('leaves out another version of a run, which came in under its id', async () => {
+    const on = await listing(2)
+    const [own, other] = FACTS
+    await on.cache.put(new Map([['run a~0123abcd', JSON.stringify({ ...other, runId: 'a~0123abcd' })]]))
+    const log = {
+      runs: async () =>
+        [own?.runId ?? '', 'a~0123abcd'].map((runId): RunSummary => ({ runId, startedAt: 0, pack: '', ended: true })),
+      read: async () => [],
+    }
+    const alone = { ...log, runs: async () => (await log.runs()).slice(0, 1) }
+    const made = await workOut(log, on.cache)
+    expect(plain(made)).toEqual(plain(await workOut(alone, on.cache)))
+    expect(made.deck.runs).toEqual([own?.runId])
+  })
+
   it('is made each time while a run is not over, which is in no deck', async () => {
     const on = await listing(12)
     on.list(12, false)

@@ -79,8 +79,12 @@ function dueWords(due: readonly Card[], forDrill: readonly Card[]): string {
 }
 
 function nextWords({ at, count }: NextDue): string {
-  const day = new Date(at).toLocaleDateString('en-GB', { weekday: 'long', day: 'numeric', month: 'long' })
-  return `Comes up next on ${day}: ${count}.`
+  const due = new Date(at)
+  const isToday = due.toDateString() === new Date().toDateString()
+  const when = isToday
+    ? `today at ${due.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })}`
+    : `on ${due.toLocaleDateString('en-GB', { weekday: 'long', day: 'numeric', month: 'long' })}`
+  return `Comes up next ${when}: ${count}.`
 }
 
 function toldOf({ asked, right, missed, why }: DrillTold): string {

@@ -1,5 +1,6 @@
 /** One run in the list: what, when, how far, and what can be done with it. */
 
+import { isBeside } from '../../../app/runs/besideRun.ts'
 import { flownWords, isOver, missWords, reachWords } from '../../../app/runs/runsView.ts'
 import { lengthWords } from '../../../kernel/run/core/clockTime.ts'
 import type { RunSummary } from '../../../kernel/run/core/summary.ts'
@@ -18,6 +19,8 @@ export function RunRow({ run }: { readonly run: RunSummary }) {
         </h3>
         <p class="small soft">
           <span class="cap">{flownWords(run)}</span>
+          {isBeside(runId) &&
+            '; came in from a file, and differs from the run that was here: not counted in the progress'}
         </p>
         <p class="small">
           {account ? (

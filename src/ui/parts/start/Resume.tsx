@@ -17,13 +17,18 @@ export function Resume() {
       event.preventDefault()
       actions.gesture()
     }
+    const click = () => actions.gesture()
     document.addEventListener('keydown', press)
-    return () => document.removeEventListener('keydown', press)
+    document.addEventListener('click', click)
+    return () => {
+      document.removeEventListener('keydown', press)
+      document.removeEventListener('click', click)
+    }
   }, [actions])
   return (
     <main class="overlay">
       <h1>The run is where you left it</h1>
-      <button ref={button} type="button" class="first" onClick={() => actions.gesture()}>
+      <button ref={button} type="button" class="first">
         Press any key to resume
       </button>
       <p class="soft">The browser plays no sound until you press a key or click. The open item is asked again.</p>
