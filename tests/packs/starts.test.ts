@@ -99,6 +99,6 @@ describe.each(STARTS)('%s', (name) => {
       print: (line) => void told.push(line),
       log: { append: async () => {} },
     })
-    expect([end, told.slice(-6)]).toEqual([{ complete: true, problems: [] }, expect.anything()])
+    expect([end, told.slice(-6)]).toEqual([{ isFlown: true, complete: true, problems: [] }, expect.anything()])
   })
 })
