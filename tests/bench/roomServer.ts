@@ -10,7 +10,7 @@ const dir = mkdtempSync(join(tmpdir(), 'otherseat-rooms-'))
 writeFileSync(join(dir, 'index.html'), '<title>start</title>')
 let refused = 0
 const { addresses, close } = await serveRoom({
-  ...{ port: 0, dir, file: join(dir, 'room.sqlite') },
+  ...{ port: 0, dir, storage: { file: join(dir, 'room.sqlite') } },
   log: () => {
     refused += 1
   },

@@ -3,11 +3,12 @@
  * in the database; and the instructor's orders, handed on to a trainee once their time has come.
  */
 
+import { createHash } from 'node:crypto'
 import type { IncomingMessage as HttpRequest } from 'node:http'
-import { Hocuspocus, IncomingMessage, MessageType } from '@hocuspocus/server'
+import { type DirectConnection, type Document, Hocuspocus, IncomingMessage, MessageType } from '@hocuspocus/server'
 import type { WebSocket } from 'ws'
 import * as Y from 'yjs'
-import { accessTo, type DocumentKind, documentName, documentOf, ENTRIES, type RoomRole } from '../../room/documents.ts'
+import { accessTo, type DocumentKind, documentName, documentOf, ENTRIES } from '../../room/documents.ts'
 import {
   type LogEntry,
   type MarksShown,
@@ -18,41 +19,76 @@ import {
   type RoomMark,
   type SeatEntry,
   withdrawnKey,
+  wrongServerEntry,
 } from '../../room/entries.ts'
-import type { RoomDatabase, SeatRow } from './database.ts'
 import { Gate } from './gate.ts'
-import { wrongUpdate } from './updates.ts'
+import type { Peers } from './peers.ts'
+import { PEER, shareDocuments } from './shared.ts'
+import type { RoomStore, SeatRow } from './store.ts'
+import { newEntries, wrongUpdate } from './updates.ts'
 
 /** Of the messages of y-protocols/sync. */
 const STEP_ONE = 0
 /** How long a change may wait to be kept, ms: whoever made it has it still. */
 const KEPT_AFTER_MS = 200
 const KEPT_AT_LATEST_MS = 1_000
+/** The same for one that another process took, and keeps unless it was killed. */
+const KEPT_FOR_OTHERS_AFTER_MS = 3_000
+const KEPT_FOR_OTHERS_AT_LATEST_MS = 10_000
+/** Until a document that could not be kept is tried again. */
+const AGAIN_MS = 2_000
+/** The like failure is told again only after this. */
+const TOLD_AGAIN_MS = 10_000
+/** By whom a change was made that no client has sent. */
+const SERVER = 'server'
 
 export interface LinkParts {
-  readonly database: RoomDatabase
+  readonly store: RoomStore
+  readonly peers: Peers
   readonly now: () => number
-  readonly memberBy: (token: string) => SeatRow | undefined
+  readonly memberBy: (token: string) => Promise<SeatRow | undefined>
   readonly log: (line: string) => void
 }
 
 export interface Link {
   connect(socket: WebSocket, request: HttpRequest, address: string): void
-  isLinked(room: string, role: RoomRole): boolean
   /** Somebody has joined or left: tells all of the room, and cuts off whose token is not good any more. */
   seatsChanged(room: string): void
   /** The room is no more. */
   cutOff(room: string): void
+  /** Cuts off whoever is in a room that is no more. */
+  cutOffOthers(rooms: ReadonlySet<string>): void
   close(): Promise<void>
 }
 
-export function createLink({ database, now, memberBy, log }: LinkParts): Link {
+export function createLink({ store, peers, now, memberBy, log }: LinkParts): Link {
   /** Those that have shown a token, by it. */
   const gates = new Map<Gate, string | undefined>()
   const sizes = new Map<string, number>()
+  /** Of each log that is open, the desk of its room: so an order meets the place that it waits for, wherever either came in. */
+  const desks = new Map<string, DirectConnection>()
+  const toldAt = new Map<string, number>()
+  let isClosing = false
 
-  const failed = (what: string) => (error: unknown) =>
+  const failed = (what: string) => (error: unknown) => {
+    if (isClosing || performance.now() - (toldAt.get(what) ?? Number.NEGATIVE_INFINITY) < TOLD_AGAIN_MS) return
+    toldAt.set(what, performance.now())
     log(`failed: ${what}: ${error instanceof Error ? error.message : String(error)}`)
+  }
+
+  const sharing =
+    peers.bus &&
+    shareDocuments({
+      bus: peers.bus,
+      wrong(name, document, update) {
+        const kind = documentOf(name)?.kind
+        if (!kind) return 'an unknown document'
+        return wrongUpdate({ document, kind, size: sizes.get(name) ?? 0, update, wrong: wrongServerEntry })
+      },
+      isPresenceOf: (name) => documentOf(name)?.kind === 'log',
+      refused: (why) => log(`refused another process: ${why}`),
+      failed: failed('a change was not told to the other processes'),
+    })
 
   const hocuspocus = new Hocuspocus({
     quiet: true,
@@ -60,9 +96,14 @@ export function createLink({ database, now, memberBy, log }: LinkParts): Link {
     maxDebounce: KEPT_AT_LATEST_MS,
     // Deleted entries are none: a document only grows.
     yDocOptions: { gc: true, gcFilter: () => true },
+    extensions: sharing ? [sharing.extension] : [],
     async onAuthenticate({ token, documentName: name, context, connectionConfig }) {
       const gate: Gate = context.gate
-      const member = memberBy(token)
+      const member = await memberBy(token).catch((error) => {
+        failed('a token was not looked up')(error)
+        gate.drop()
+        throw REFUSED
+      })
       const asked = documentOf(name)
       const access = member && asked && accessTo(member, asked)
       // One socket is one member's.
@@ -71,15 +112,32 @@ export function createLink({ database, now, memberBy, log }: LinkParts): Link {
         gate.refuse(member ? `a ${member.role} asked for ${asked?.kind ?? 'an unknown document'}` : 'an unknown token')
         throw REFUSED
       }
+      // It may be gone by now.
+      if (!gates.has(gate)) throw REFUSED
+      if (!gate.member && member.role === 'instructor') peers.linked(member.room)
       gate.member = member
       gates.set(gate, token)
       connectionConfig.readOnly = access === 'read'
       return { kind: asked.kind }
     },
-    async onLoadDocument({ document, documentName: name }) {
-      const state = database.document(name)
-      sizes.set(name, state?.length ?? 0)
-      if (state) Y.applyUpdate(document, state)
+    async onLoadDocument({ document, documentName: name, context }) {
+      const updates = await store.document(name).catch((error) => {
+        failed('a document was not read')(error)
+        context?.gate?.drop()
+        throw REFUSED
+      })
+      sizes.set(
+        name,
+        updates.reduce((sum, update) => sum + update.length, 0),
+      )
+      for (const update of updates) Y.applyUpdate(document, update)
+    },
+    async afterLoadDocument({ documentName: name, document }) {
+      const asked = documentOf(name)
+      if (asked?.kind === 'log') desks.set(name, await hocuspocus.openDirectConnection(deskOf(asked.room)))
+      // A process may have been killed before it did so.
+      if (asked?.kind === 'log' || asked?.kind === 'desk')
+        handOn(asked.room, document, asked.seat).catch(failed('an order was not handed on'))
     },
     beforeHandleMessage({ update: data, document, documentName: name, context, connection }) {
       const wrong = wrongMessage(data, document, context.kind, connection.readOnly, sizes.get(name) ?? 0)
@@ -89,24 +147,47 @@ export function createLink({ database, now, memberBy, log }: LinkParts): Link {
       // The socket is gone; this message must never be applied, and Hocuspocus would print what is thrown.
       return new Promise(() => undefined)
     },
-    async onChange({ documentName: name, document, update }) {
+    async onChange({ documentName: name, document, update, transactionOrigin }) {
       sizes.set(name, (sizes.get(name) ?? 0) + update.length)
+      if (transactionOrigin === PEER)
+        void hocuspocus.debouncer.debounce(
+          ...([
+            `for others ${name}`,
+            () => keep(document),
+            KEPT_FOR_OTHERS_AFTER_MS,
+            KEPT_FOR_OTHERS_AT_LATEST_MS,
+          ] as const),
+        )
       const asked = documentOf(name)
-      if (asked?.kind === 'desk' || asked?.kind === 'log')
+      if (asked?.kind === 'desk') {
+        await handOn(asked.room, document, undefined).catch(failed('an order was not handed on'))
+      } else if (asked?.kind === 'log')
         await handOn(asked.room, document, asked.seat).catch(failed('an order was not handed on'))
     },
-    async onStoreDocument({ documentName: name, document }) {
-      const asked = documentOf(name)
-      try {
-        if (asked) database.keepDocument(name, asked.room, Y.encodeStateAsUpdate(document))
-      } catch (error) {
-        failed('a document was not kept')(error)
-      }
-    },
+    onStoreDocument: ({ document }) => keep(document),
+    beforeUnloadDocument: ({ document }) => keep(document as Document),
     async afterUnloadDocument({ documentName: name }) {
+      if (hocuspocus.documents.has(name)) return
       sizes.delete(name)
+      const desk = desks.get(name)
+      desks.delete(name)
+      await desk?.disconnect()
     },
   })
+
+  /** Until it is kept: nobody else may have it. */
+  async function keep(document: Document): Promise<void> {
+    const asked = documentOf(document.name)
+    while (asked && !isClosing) {
+      try {
+        await store.keepDocument(document.name, asked.room, document)
+        return
+      } catch (error) {
+        failed('a document was not kept')(error)
+        await new Promise((done) => setTimeout(done, AGAIN_MS).unref())
+      }
+    }
+  }
 
   let line: Promise<void> = Promise.resolve()
   function inTurn(work: () => void): void {
@@ -116,13 +197,30 @@ export function createLink({ database, now, memberBy, log }: LinkParts): Link {
     })
   }
 
+  /** What a client would write is its own in all processes: two of them never take an entry each for the same key. */
+  async function mayWrite(gate: Gate, data: Buffer): Promise<boolean> {
+    const message = new IncomingMessage(data)
+    const name = message.readVarString()
+    const asked = documentOf(name)
+    if (!gate.member || !asked || accessTo(gate.member, asked) !== 'write') return true
+    const update = updateIn(message)
+    if (!update) return true
+    try {
+      if (await peers.claim(name, () => newEntries(hocuspocus.documents.get(name), update))) return true
+      gate.refuse(`${gate.member.role}: an entry would be written over`)
+      return false
+    } catch (error) {
+      failed('the other processes cannot be asked')(error)
+      throw error
+    }
+  }
+
   /** Also of one that nobody has open; not to be changed. */
-  function documentNow(name: string): Y.Doc {
+  async function documentNow(name: string): Promise<Y.Doc> {
     const open = hocuspocus.documents.get(name)
     if (open) return open
     const document = new Y.Doc()
-    const state = database.document(name)
-    if (state) Y.applyUpdate(document, state)
+    for (const update of await store.document(name)) Y.applyUpdate(document, update)
     return document
   }
 
@@ -130,10 +228,10 @@ export function createLink({ database, now, memberBy, log }: LinkParts): Link {
     if (entries.length === 0) return
     const own = await hocuspocus.openDirectConnection(name)
     try {
-      await own.transact((document) => {
-        const map = document.getMap(ENTRIES)
-        for (const [key, value] of entries) if (!map.has(key)) map.set(key, JSON.stringify(value))
-      })
+      const { document } = own
+      const map = document?.getMap(ENTRIES)
+      for (const [key, value] of entries)
+        if (document && !map?.has(key)) Y.applyUpdate(document, serverEntry(name, key, JSON.stringify(value)), SERVER)
     } finally {
       await own.disconnect()
     }
@@ -141,12 +239,13 @@ export function createLink({ database, now, memberBy, log }: LinkParts): Link {
 
   /** What is due goes to each seat: orders whose place its log has come to, and marks that are shown. */
   async function handOn(room: string, changed: Y.Doc, logOf: string | undefined): Promise<void> {
-    const desk = logOf === undefined ? changed : documentNow(documentName({ room, kind: 'desk' }))
+    const desk = logOf === undefined ? changed : await documentNow(deskOf(room))
     const entries = desk.getMap<string>(ENTRIES)
     const orders = readAll<Order>(entries, 'order/').filter(({ id, seat }) => {
       return (logOf === undefined || seat === logOf) && !entries.has(withdrawnKey(id))
     })
-    const due = orders.filter((order) => isDue(room, order, logOf === undefined ? undefined : changed))
+    const due: Order[] = []
+    for (const order of orders) if (await isDue(room, order, logOf === undefined ? undefined : changed)) due.push(order)
     const shown = logOf === undefined ? readAll<MarksShown>(entries, 'shown/') : []
     const marks = shown.flatMap(({ seat, runId }) =>
       readAll<RoomMark>(entries, 'mark/').filter((mark) => mark.seat === seat && mark.runId === runId),
@@ -154,7 +253,7 @@ export function createLink({ database, now, memberBy, log }: LinkParts): Link {
     const seats = new Set([...due, ...marks].map(({ seat }) => seat))
     for (const seat of seats) {
       const name = documentName({ room, kind: 'orders', seat })
-      const there = documentNow(name).getMap(ENTRIES)
+      const there = (await documentNow(name)).getMap(ENTRIES)
       await add(name, [
         ...due
           .filter((one) => one.seat === seat && !there.has(orderKey(one.id)))
@@ -166,42 +265,90 @@ export function createLink({ database, now, memberBy, log }: LinkParts): Link {
     }
   }
 
-  function isDue(room: string, { at, seat, runId }: Order, log?: Y.Doc): boolean {
+  async function isDue(room: string, { at, seat, runId }: Order, log?: Y.Doc): Promise<boolean> {
     if (at === undefined) return true
-    const document = log ?? documentNow(documentName({ room, kind: 'log', seat }))
+    const document = log ?? (await documentNow(documentName({ room, kind: 'log', seat })))
     return lastEntry(document.getMap<string>(ENTRIES), runId)?.at?.includes(at) ?? false
   }
+
+  async function dropFormer(room: string): Promise<void> {
+    for (const [gate, token] of gates)
+      if (gate.member?.room === room && token !== undefined && !(await memberBy(token))) gate.close(1000)
+  }
+
+  function cutOff(room: string): void {
+    for (const gate of gates.keys()) if (gate.member?.room === room) gate.close(1000)
+  }
+
+  peers.hear(
+    (news) => {
+      if ('closed' in news) cutOff(news.closed)
+      else dropFormer(news.seats).catch(failed('tokens were not looked up'))
+    },
+    () => sharing?.again(),
+  )
 
   return {
     connect(socket, request, address) {
       const refused = (why: string) => log(`refused ${address}: ${why}`)
-      const gate = new Gate({ socket, now, inTurn, refused })
+      const gate = new Gate({ socket, now, inTurn, mayWrite, refused })
       gates.set(gate, undefined)
-      gate.on('close', () => gates.delete(gate))
+      gate.on('close', () => {
+        gates.delete(gate)
+        if (gate.member?.role === 'instructor') peers.unlinked(gate.member.room)
+      })
       // What Hocuspocus asks of a socket is what the gate has.
       hocuspocus.handleConnection(gate as unknown as WebSocket, request, { gate })
     },
-    isLinked: (room, role) => [...gates.keys()].some(({ member }) => member?.room === room && member.role === role),
     seatsChanged(room) {
-      for (const [gate, token] of gates)
-        if (gate.member?.room === room && token !== undefined && !memberBy(token)) gate.close(1000)
-      const seats = database.seats(room).filter(({ role }) => role === 'trainee')
-      void add(
-        documentName({ room, kind: 'seats' }),
-        seats.map(({ seat, name, joinedAt }): [string, SeatEntry] => [seat, { name, joinedAt }]),
-      ).catch(failed('the seats of a room were not told'))
+      peers.tell({ seats: room })
+      const tellSeats = async () => {
+        await dropFormer(room)
+        const seats = (await store.seats(room)).filter(({ role }) => role === 'trainee')
+        await add(
+          documentName({ room, kind: 'seats' }),
+          seats.map(({ seat, name, joinedAt }): [string, SeatEntry] => [seat, { name, joinedAt }]),
+        )
+      }
+      void tellSeats().catch(failed('the seats of a room were not told'))
     },
     cutOff(room) {
-      for (const gate of gates.keys()) if (gate.member?.room === room) gate.close(1000)
+      peers.tell({ closed: room })
+      cutOff(room)
+    },
+    cutOffOthers(rooms) {
+      for (const { member } of [...gates.keys()]) if (member && !rooms.has(member.room)) cutOff(member.room)
     },
     async close() {
       hocuspocus.closeConnections()
       // What waits to be kept is kept now.
       for (const [name, document] of hocuspocus.documents) {
         const asked = documentOf(name)
-        if (asked) database.keepDocument(name, asked.room, Y.encodeStateAsUpdate(document))
+        if (asked) await store.keepDocument(name, asked.room, document).catch(failed('a document was not kept'))
       }
+      isClosing = true
     },
+  }
+}
+
+const deskOf = (room: string) => documentName({ room, kind: 'desk' })
+
+/** The same in every process, down to its id: added by two of them, it is there once. */
+function serverEntry(name: string, key: string, text: string): Uint8Array {
+  const document = new Y.Doc()
+  document.clientID = createHash('sha256').update(`${name} ${key}`).digest().readUIntBE(0, 6)
+  document.getMap(ENTRIES).set(key, text)
+  return Y.encodeStateAsUpdate(document)
+}
+
+/** What a message wants to write: undefined where it is none of those, or cannot be read. */
+function updateIn(message: IncomingMessage): Uint8Array | undefined {
+  try {
+    const type = message.readVarUint()
+    if (type !== MessageType.Sync && type !== MessageType.SyncReply) return undefined
+    return message.readVarUint() === STEP_ONE ? undefined : message.readVarUint8Array()
+  } catch {
+    return undefined
   }
 }
 
@@ -227,7 +374,7 @@ function wrongMessage(
       Y.decodeStateVector(payload)
       return undefined
     }
-    if (!isReadOnly) return wrongUpdate(document, kind, size, payload)
+    if (!isReadOnly) return wrongUpdate({ document, kind, size, update: payload })
     const { structs, ds } = Y.decodeUpdate(payload)
     const isEmpty = structs.every(({ id, length }) => id.clock + length <= Y.getState(document.store, id.client))
     return isEmpty && ds.clients.size === 0 ? undefined : `writes to the ${kind}`
