@@ -47,6 +47,8 @@ export interface LinkParts {
   readonly peers: Peers
   readonly now: () => number
   readonly memberBy: (token: string) => Promise<SeatRow | undefined>
+  /** What other processes have told may have been missed. */
+  readonly missed: () => void
   readonly log: (line: string) => void
 }
 
@@ -61,7 +63,7 @@ export interface Link {
   close(): Promise<void>
 }
 
-export function createLink({ store, peers, now, memberBy, log }: LinkParts): Link {
+export function createLink({ store, peers, now, memberBy, missed, log }: LinkParts): Link {
   /** Those that have shown a token, by it. */
   const gates = new Map<Gate, string | undefined>()
   const sizes = new Map<string, number>()
@@ -90,7 +92,7 @@ export function createLink({ store, peers, now, memberBy, log }: LinkParts): Lin
       failed: failed('a change was not told to the other processes'),
     })
 
-  const hocuspocus = new Hocuspocus({
+  const hocuspocus = new Documents({
     quiet: true,
     debounce: KEPT_AFTER_MS,
     maxDebounce: KEPT_AT_LATEST_MS,
@@ -120,10 +122,9 @@ export function createLink({ store, peers, now, memberBy, log }: LinkParts): Lin
       connectionConfig.readOnly = access === 'read'
       return { kind: asked.kind }
     },
-    async onLoadDocument({ document, documentName: name, context }) {
+    async onLoadDocument({ document, documentName: name }) {
       const updates = await store.document(name).catch((error) => {
         failed('a document was not read')(error)
-        context?.gate?.drop()
         throw REFUSED
       })
       sizes.set(
@@ -159,9 +160,7 @@ export function createLink({ store, peers, now, memberBy, log }: LinkParts): Lin
           ] as const),
         )
       const asked = documentOf(name)
-      if (asked?.kind === 'desk') {
-        await handOn(asked.room, document, undefined).catch(failed('an order was not handed on'))
-      } else if (asked?.kind === 'log')
+      if (asked?.kind === 'desk' || asked?.kind === 'log')
         await handOn(asked.room, document, asked.seat).catch(failed('an order was not handed on'))
     },
     onStoreDocument: ({ document }) => keep(document),
@@ -285,7 +284,10 @@ export function createLink({ store, peers, now, memberBy, log }: LinkParts): Lin
       if ('closed' in news) cutOff(news.closed)
       else dropFormer(news.seats).catch(failed('tokens were not looked up'))
     },
-    () => sharing?.again(),
+    () => {
+      sharing?.again()
+      missed()
+    },
   )
 
   return {
@@ -322,12 +324,26 @@ export function createLink({ store, peers, now, memberBy, log }: LinkParts): Lin
     async close() {
       hocuspocus.closeConnections()
       // What waits to be kept is kept now.
-      for (const [name, document] of hocuspocus.documents) {
+      const kept = [...hocuspocus.documents].map(async ([name, document]) => {
         const asked = documentOf(name)
         if (asked) await store.keepDocument(name, asked.room, document).catch(failed('a document was not kept'))
-      }
+      })
+      await Promise.all(kept)
       isClosing = true
     },
+  }
+}
+
+/** A client whose document cannot be opened now is not told that it may not have it, but comes again. */
+class Documents extends Hocuspocus {
+  override async createDocument(...asked: Parameters<Hocuspocus['createDocument']>): Promise<Document> {
+    try {
+      return await super.createDocument(...asked)
+    } catch (error) {
+      const [, , , , context] = asked
+      context?.gate?.drop()
+      throw error
+    }
   }
 }
 

@@ -108,13 +108,14 @@ export async function openRedis({ url, now, failed }: RedisParts): Promise<Peers
     incoming.disconnect()
     throw error
   }
-  const back = () => {
+  const back = async () => {
     isAway = false
     counts.rooms().forEach(link)
+    // Answered once the channels of before are heard again: it stands behind them.
+    await incoming.subscribe(`${OURS}${NEWS}`)
     missed()
   }
-  redis.on('ready', back)
-  incoming.on('ready', back)
+  for (const connection of [redis, incoming]) connection.on('ready', () => void back().catch(away))
 
   return {
     bus,

@@ -100,7 +100,14 @@ export async function serveRoom(options: RoomServerOptions): Promise<RoomServer>
     addressOf('localhost'),
   ]
 
-  const link = createLink({ store, peers, now, log, memberBy: (token) => rooms.memberBy(token) })
+  const link = createLink({
+    store,
+    peers,
+    now,
+    log,
+    memberBy: (token) => rooms.memberBy(token),
+    missed: () => void sweep().catch(failed),
+  })
   const rooms = createRooms({
     ...{ store, peers, now, openings: mostOfOne.openings },
     changed: (room) => link.seatsChanged(room),

@@ -87,7 +87,9 @@ export function shareDocuments({ bus, wrong, isPresenceOf, refused, failed }: Sh
           await bus.subscribe(channelOf(name), (data) => received(name, data))
         } catch (error) {
           open.delete(name)
-          throw error
+          failed(error)
+          // Without a message Hocuspocus prints nothing.
+          throw { reason: 'permission-denied' }
         }
         sendHas(document)
       },
