@@ -1,4 +1,4 @@
-/** A balancer for tests: hands each connection to the first process that it can reach. */
+/** A balancer for tests: hands each connection to the first process that it can reach, from the client's own address. */
 
 import { type AddressInfo, connect, createServer, type Socket } from 'node:net'
 
@@ -12,13 +12,14 @@ export async function startBalancer(addresses: readonly string[]): Promise<Balan
   const open = new Set<Socket>()
   const server = createServer((client) => {
     open.add(client)
+    const from = client.remoteAddress
     const tryNext = ([port, ...others]: readonly number[]) => {
       if (port === undefined) {
         client.destroy()
         return
       }
       let isConnected = false
-      const there = connect(port, '127.0.0.1', () => {
+      const there = connect({ port, host: '127.0.0.1', ...(from && { localAddress: from }) }, () => {
         isConnected = true
         client.pipe(there).pipe(client)
       })
@@ -30,7 +31,7 @@ export async function startBalancer(addresses: readonly string[]): Promise<Balan
     client.once('close', () => open.delete(client))
     tryNext(ports)
   })
-  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done))
+  await new Promise<void>((done) => server.listen(0, '0.0.0.0', done))
   return {
     address: `http://localhost:${(server.address() as AddressInfo).port}`,
     async close() {
