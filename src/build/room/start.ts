@@ -51,6 +51,8 @@ const storage = redis !== undefined && postgres !== undefined ? { redis, postgre
 const tls = cert !== undefined && key !== undefined ? { cert, key } : undefined
 const options: RoomServerOptions = { port, dir, storage, log, names, balancers, ...(tls && { tls }) }
 const { addresses, code, close } = await serveRoom(options).catch((error: Error) => end(error.message))
+// Whoever read its lines may be gone: telling that would fail again.
+process.stdout.on('error', () => undefined)
 // Nothing that a client sends may end it.
 process.on('uncaughtException', ({ message }) => log(`failed: ${message}`))
 process.on('unhandledRejection', (reason) =>

@@ -15,6 +15,8 @@ export interface OwnDatabases {
   readonly postgres: string
   /** An empty database, and nothing in Redis. */
   fresh(): Promise<{ readonly redis: string; readonly postgres: string }>
+  /** As PostgreSQL's administrator. */
+  query(sql: string): Promise<void>
   close(): Promise<void>
 }
 
@@ -67,7 +69,7 @@ export async function startDatabases(): Promise<OwnDatabases> {
   }
   const { postgres } = await fresh()
   return {
-    ...{ redis, postgres, fresh },
+    ...{ redis, postgres, fresh, query },
     async close() {
       asked.disconnect()
       for (const child of children) child.kill('SIGINT')

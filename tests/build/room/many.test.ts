@@ -243,3 +243,36 @@ test('what a process missed while its link to Redis was broken comes by itself o
     await other.close()
   }
 })
+
+test('with PostgreSQL away the room goes on, whoever comes tries again, and what was written meanwhile is kept', async () => {
+  const storage = await databases.fresh()
+  const name = new URL(storage.postgres).pathname.slice(1)
+  const one = await testRoom({ storage })
+  try {
+    const trainee = await opened(one)
+    const guest = await one.join('guest', trainee.code)
+    const log = one.link(trainee.token, nameOf(trainee, 'log'))
+    const seen = one.link(guest.token, nameOf(trainee, 'log'))
+    await Promise.all([log, seen].map((link) => link.synced()))
+    await databases.query(`ALTER DATABASE ${name} ALLOW_CONNECTIONS false`)
+    await databases.query(`SELECT pg_terminate_backend(pid) FROM pg_stat_activity WHERE datname = '${name}'`)
+    log.entries.set('run/0', event(0))
+    await until(() => seen.entries.size === 1, 5_000)
+    const late = one.link(guest.token, nameOf(trainee, 'seats'))
+    let isDenied = false
+    late.provider.on('authenticationFailed', () => {
+      isDenied = true
+    })
+    await until(() => late.isCut() && one.lines.some((line) => line.includes('a document was not kept')), 10_000)
+    await databases.query(`ALTER DATABASE ${name} ALLOW_CONNECTIONS true`)
+    await late.synced()
+    expect(isDenied).toBe(false)
+    // By one that begins with what is stored.
+    for (const link of [log, seen, late]) link.close()
+    await one.restart()
+    const again = one.link(guest.token, nameOf(trainee, 'log'))
+    await until(() => again.entries.size === 1, 10_000)
+  } finally {
+    await one.close()
+  }
+})
