@@ -2,6 +2,7 @@
 
 import { randomBytes } from 'node:crypto'
 import { Redis } from 'ioredis'
+import { parsed } from '../../room/entries.ts'
 import type { Limit } from './limits.ts'
 import { type Bus, createCounts, type News, type Peers } from './peers.ts'
 
@@ -16,7 +17,7 @@ const LINKED_MS = 15_000
 const OPTIONS = {
   lazyConnect: true,
   connectTimeout: 5_000,
-  commandTimeout: 3_000,
+  commandTimeout: 10_000,
   maxRetriesPerRequest: 1,
   retryStrategy: (times: number) => Math.min(times * 100, 2_000),
 }
@@ -101,7 +102,10 @@ export async function openRedis({ url, now, failed }: RedisParts): Promise<Peers
   })
   try {
     await Promise.all([redis.connect(), incoming.connect()])
-    await bus.subscribe(NEWS, (data) => told(JSON.parse(Buffer.from(data).toString())))
+    await bus.subscribe(NEWS, (data) => {
+      const news = newsIn(data)
+      if (news) told(news)
+    })
   } catch (error) {
     clearInterval(beat)
     redis.disconnect()
@@ -154,4 +158,11 @@ export async function openRedis({ url, now, failed }: RedisParts): Promise<Peers
       incoming.disconnect()
     },
   }
+}
+
+/** Undefined where it is none. */
+function newsIn(data: Uint8Array): News | undefined {
+  const news = parsed(Buffer.from(data).toString()) as Partial<Record<'closed' | 'seats', unknown>> | null | undefined
+  if (typeof news?.closed === 'string') return { closed: news.closed }
+  return typeof news?.seats === 'string' ? { seats: news.seats } : undefined
 }

@@ -100,7 +100,8 @@ export function shareDocuments({ bus, wrong, isPresenceOf, refused, failed }: Sh
         // It may have been opened again meanwhile.
         if (!open.get(name)?.isDestroyed) return
         open.delete(name)
-        await bus.unsubscribe(channelOf(name)).catch(failed)
+        // Not waited for: what else is to be done when a document is closed has to be done before it is opened again.
+        void bus.unsubscribe(channelOf(name)).catch(failed)
       },
     },
     again: () => open.forEach(sendHas),
