@@ -3,32 +3,27 @@
  * in the database; and the instructor's orders, handed on to a trainee once their time has come.
  */
 
-import { createHash } from 'node:crypto'
 import type { IncomingMessage as HttpRequest } from 'node:http'
-import { type DirectConnection, type Document, Hocuspocus, IncomingMessage, MessageType } from '@hocuspocus/server'
+import {
+  type Connection,
+  type DirectConnection,
+  type Document,
+  Hocuspocus,
+  IncomingMessage,
+  OutgoingMessage,
+} from '@hocuspocus/server'
 import type { WebSocket } from 'ws'
 import * as Y from 'yjs'
-import { accessTo, type DocumentKind, documentName, documentOf, ENTRIES } from '../../room/documents.ts'
-import {
-  type LogEntry,
-  type MarksShown,
-  markKey,
-  type Order,
-  orderKey,
-  parsed,
-  type RoomMark,
-  type SeatEntry,
-  withdrawnKey,
-  wrongServerEntry,
-} from '../../room/entries.ts'
+import { accessTo, documentName, documentOf } from '../../room/documents.ts'
+import { type SeatEntry, wrongServerEntry } from '../../room/entries.ts'
 import { Gate } from './gate.ts'
+import { STEP_ONE, STEP_TWO, syncIn, wrongMessage } from './messages.ts'
+import { createOrders, deskOf } from './orders.ts'
 import type { Peers } from './peers.ts'
 import { PEER, shareDocuments } from './shared.ts'
 import type { RoomStore, SeatRow } from './store.ts'
-import { newEntries, wrongUpdate } from './updates.ts'
+import { GAP, newEntries, wrongUpdate } from './updates.ts'
 
-/** Of the messages of y-protocols/sync. */
-const STEP_ONE = 0
 /** How long a change may wait to be kept, ms: whoever made it has it still. */
 const KEPT_AFTER_MS = 200
 const KEPT_AT_LATEST_MS = 1_000
@@ -39,8 +34,6 @@ const KEPT_FOR_OTHERS_AT_LATEST_MS = 10_000
 const AGAIN_MS = 2_000
 /** The like failure is told again only after this. */
 const TOLD_AGAIN_MS = 10_000
-/** By whom a change was made that no client has sent. */
-const SERVER = 'server'
 
 export interface LinkParts {
   readonly store: RoomStore
@@ -69,6 +62,11 @@ export function createLink({ store, peers, now, memberBy, missed, log }: LinkPar
   const sizes = new Map<string, number>()
   /** Of each log that is open, the desk of its room: so an order meets the place that it waits for, wherever either came in. */
   const desks = new Map<string, DirectConnection>()
+  /**
+   * What a page writes as soon as it is linked again may come before it was asked for what this process has missed: so many of its
+   * changes were left aside, until it has answered. They come with the answer.
+   */
+  const tooEarly = new WeakMap<Connection, number | 'answered'>()
   const toldAt = new Map<string, number>()
   let isClosing = false
 
@@ -138,11 +136,19 @@ export function createLink({ store, peers, now, memberBy, missed, log }: LinkPar
       if (asked?.kind === 'log') desks.set(name, await hocuspocus.openDirectConnection(deskOf(asked.room)))
       // A process may have been killed before it did so.
       if (asked?.kind === 'log' || asked?.kind === 'desk')
-        handOn(asked.room, document, asked.seat).catch(failed('an order was not handed on'))
+        orders.handOn(asked.room, document, asked.seat).catch(failed('an order was not handed on'))
     },
     beforeHandleMessage({ update: data, document, documentName: name, context, connection }) {
       const wrong = wrongMessage(data, document, context.kind, connection.readOnly, sizes.get(name) ?? 0)
-      if (wrong === undefined) return Promise.resolve()
+      if (wrong === undefined) {
+        if (syncIn(data)?.step === STEP_TWO) answered(connection)
+        return Promise.resolve()
+      }
+      const early = tooEarly.get(connection)
+      if (wrong === GAP && early !== 'answered') {
+        tooEarly.set(connection, (early ?? 0) + 1)
+        return new Promise(() => undefined)
+      }
       const { gate } = context as { readonly gate: Gate }
       gate.refuse(`${gate.member?.role}: ${wrong}`)
       // The socket is gone; this message must never be applied, and Hocuspocus would print what is thrown.
@@ -161,7 +167,7 @@ export function createLink({ store, peers, now, memberBy, missed, log }: LinkPar
         )
       const asked = documentOf(name)
       if (asked?.kind === 'desk' || asked?.kind === 'log')
-        await handOn(asked.room, document, asked.seat).catch(failed('an order was not handed on'))
+        await orders.handOn(asked.room, document, asked.seat).catch(failed('an order was not handed on'))
     },
     onStoreDocument: ({ document }) => keep(document),
     beforeUnloadDocument: ({ document }) => keep(document as Document),
@@ -173,6 +179,8 @@ export function createLink({ store, peers, now, memberBy, missed, log }: LinkPar
       await desk?.disconnect()
     },
   })
+
+  const orders = createOrders({ store, documents: hocuspocus })
 
   /** Until it is kept: nobody else may have it. */
   async function keep(document: Document): Promise<void> {
@@ -188,6 +196,15 @@ export function createLink({ store, peers, now, memberBy, missed, log }: LinkPar
     }
   }
 
+  /** Its page has sent all that was missing here, with what came too early. */
+  function answered(connection: Connection): void {
+    const early = tooEarly.get(connection)
+    tooEarly.set(connection, 'answered')
+    if (early === 'answered') return
+    for (let left = early ?? 0; left > 0; left--)
+      connection.send(new OutgoingMessage(connection.document.name).writeSyncStatus(true).toUint8Array())
+  }
+
   let line: Promise<void> = Promise.resolve()
   function inTurn(work: () => void): void {
     line = line.then(() => {
@@ -198,76 +215,19 @@ export function createLink({ store, peers, now, memberBy, missed, log }: LinkPar
 
   /** What a client would write is its own in all processes: two of them never take an entry each for the same key. */
   async function mayWrite(gate: Gate, data: Buffer): Promise<boolean> {
-    const message = new IncomingMessage(data)
-    const name = message.readVarString()
+    const name = new IncomingMessage(data).readVarString()
     const asked = documentOf(name)
     if (!gate.member || !asked || accessTo(gate.member, asked) !== 'write') return true
-    const update = updateIn(message)
-    if (!update) return true
+    const sync = syncIn(data)
+    if (!sync || sync.step === STEP_ONE) return true
     try {
-      if (await peers.claim(name, () => newEntries(hocuspocus.documents.get(name), update))) return true
+      if (await peers.claim(name, () => newEntries(hocuspocus.documents.get(name), sync.payload))) return true
       gate.refuse(`${gate.member.role}: an entry would be written over`)
       return false
     } catch (error) {
       failed('the other processes cannot be asked')(error)
       throw error
     }
-  }
-
-  /** Also of one that nobody has open; not to be changed. */
-  async function documentNow(name: string): Promise<Y.Doc> {
-    const open = hocuspocus.documents.get(name)
-    if (open) return open
-    const document = new Y.Doc()
-    for (const update of await store.document(name)) Y.applyUpdate(document, update)
-    return document
-  }
-
-  async function add(name: string, entries: readonly (readonly [string, object])[]): Promise<void> {
-    if (entries.length === 0) return
-    const own = await hocuspocus.openDirectConnection(name)
-    try {
-      const { document } = own
-      const map = document?.getMap(ENTRIES)
-      for (const [key, value] of entries)
-        if (document && !map?.has(key)) Y.applyUpdate(document, serverEntry(name, key, JSON.stringify(value)), SERVER)
-    } finally {
-      await own.disconnect()
-    }
-  }
-
-  /** What is due goes to each seat: orders whose place its log has come to, and marks that are shown. */
-  async function handOn(room: string, changed: Y.Doc, logOf: string | undefined): Promise<void> {
-    const desk = logOf === undefined ? changed : await documentNow(deskOf(room))
-    const entries = desk.getMap<string>(ENTRIES)
-    const orders = readAll<Order>(entries, 'order/').filter(({ id, seat }) => {
-      return (logOf === undefined || seat === logOf) && !entries.has(withdrawnKey(id))
-    })
-    const due: Order[] = []
-    for (const order of orders) if (await isDue(room, order, logOf === undefined ? undefined : changed)) due.push(order)
-    const shown = logOf === undefined ? readAll<MarksShown>(entries, 'shown/') : []
-    const marks = shown.flatMap(({ seat, runId }) =>
-      readAll<RoomMark>(entries, 'mark/').filter((mark) => mark.seat === seat && mark.runId === runId),
-    )
-    const seats = new Set([...due, ...marks].map(({ seat }) => seat))
-    for (const seat of seats) {
-      const name = documentName({ room, kind: 'orders', seat })
-      const there = (await documentNow(name)).getMap(ENTRIES)
-      await add(name, [
-        ...due
-          .filter((one) => one.seat === seat && !there.has(orderKey(one.id)))
-          .map((one) => [orderKey(one.id), one] as const),
-        ...marks
-          .filter((one) => one.seat === seat && !there.has(markKey(one.id)))
-          .map((one) => [markKey(one.id), one] as const),
-      ])
-    }
-  }
-
-  async function isDue(room: string, { at, seat, runId }: Order, log?: Y.Doc): Promise<boolean> {
-    if (at === undefined) return true
-    const document = log ?? (await documentNow(documentName({ room, kind: 'log', seat })))
-    return lastEntry(document.getMap<string>(ENTRIES), runId)?.at?.includes(at) ?? false
   }
 
   async function dropFormer(room: string): Promise<void> {
@@ -307,7 +267,7 @@ export function createLink({ store, peers, now, memberBy, missed, log }: LinkPar
       const tellSeats = async () => {
         await dropFormer(room)
         const seats = (await store.seats(room)).filter(({ role }) => role === 'trainee')
-        await add(
+        await orders.add(
           documentName({ room, kind: 'seats' }),
           seats.map(({ seat, name, joinedAt }): [string, SeatEntry] => [seat, { name, joinedAt }]),
         )
@@ -347,69 +307,5 @@ class Documents extends Hocuspocus {
   }
 }
 
-const deskOf = (room: string) => documentName({ room, kind: 'desk' })
-
-/** The same in every process, down to its id: added by two of them, it is there once. */
-function serverEntry(name: string, key: string, text: string): Uint8Array {
-  const document = new Y.Doc()
-  document.clientID = createHash('sha256').update(`${name} ${key}`).digest().readUIntBE(0, 6)
-  document.getMap(ENTRIES).set(key, text)
-  return Y.encodeStateAsUpdate(document)
-}
-
-/** What a message wants to write: undefined where it is none of those, or cannot be read. */
-function updateIn(message: IncomingMessage): Uint8Array | undefined {
-  try {
-    const type = message.readVarUint()
-    if (type !== MessageType.Sync && type !== MessageType.SyncReply) return undefined
-    return message.readVarUint() === STEP_ONE ? undefined : message.readVarUint8Array()
-  } catch {
-    return undefined
-  }
-}
-
 /** Without a message Hocuspocus prints nothing. */
 const REFUSED = { reason: 'permission-denied' }
-
-/** Why a message may not be handled. */
-function wrongMessage(
-  data: Uint8Array,
-  document: Y.Doc,
-  kind: DocumentKind,
-  isReadOnly: boolean,
-  size: number,
-): string | undefined {
-  try {
-    const message = new IncomingMessage(data)
-    message.readVarString()
-    const type = message.readVarUint()
-    if (type !== MessageType.Sync && type !== MessageType.SyncReply) return undefined
-    const step = message.readVarUint()
-    const payload = message.readVarUint8Array()
-    if (step === STEP_ONE) {
-      Y.decodeStateVector(payload)
-      return undefined
-    }
-    if (!isReadOnly) return wrongUpdate({ document, kind, size, update: payload })
-    const { structs, ds } = Y.decodeUpdate(payload)
-    const isEmpty = structs.every(({ id, length }) => id.clock + length <= Y.getState(document.store, id.client))
-    return isEmpty && ds.clients.size === 0 ? undefined : `writes to the ${kind}`
-  } catch {
-    return 'a message cannot be read'
-  }
-}
-
-function readAll<T>(entries: Y.Map<string>, head: string): T[] {
-  return [...entries].flatMap(([key, value]) => {
-    const entry = key.startsWith(head) ? parsed(value) : undefined
-    return entry === undefined ? [] : [entry as T]
-  })
-}
-
-/** Of a run, what is known of its last event. */
-function lastEntry(entries: Y.Map<string>, runId: string): LogEntry | undefined {
-  let last = -1
-  for (const key of entries.keys()) if (key.startsWith(`${runId}/`)) last = Math.max(last, Number(key.split('/')[1]))
-  const text = entries.get(`${runId}/${last}`)
-  return text === undefined ? undefined : (parsed(text) as LogEntry)
-}
