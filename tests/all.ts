@@ -10,6 +10,7 @@ import { constants, setPriority, tmpdir } from 'node:os'
 import { dirname, join } from 'node:path'
 import { buildSite } from './browser/site.ts'
 import { chromiumOrWhy } from './chromium.ts'
+import { installDatabases } from './databases.ts'
 
 interface Count {
   readonly passed: number
@@ -83,6 +84,7 @@ async function all(): Promise<Count[]> {
     check('lint', await runs('@biomejs/biome', ['check', '.', '--error-on-warnings'])),
   ]
   const chromium = chromiumOrWhy()
+  installDatabases()
   if (!('path' in chromium)) {
     return [...counts, check(`browser tests: ${chromium.why}`, false), await tests(['node', 'ui'], {})]
   }

@@ -103,6 +103,18 @@ export function wrongEntry(kind: DocumentKind, key: string, value: string): stri
   return (entry as Readonly<Record<string, unknown>>)[known.id] === id ? undefined : 'an entry stands at another key'
 }
 
+const seat = object<SeatEntry>({ name: text, joinedAt: number })
+
+/** The same of what a server writes: orders that it handed on, marks that are shown, seats. */
+export function wrongServerEntry(kind: DocumentKind, key: string, value: string): string | undefined {
+  if (kind === 'orders')
+    return /^(order|mark)\//.test(key) ? wrongEntry('desk', key, value) : 'an entry has an unknown key'
+  if (kind !== 'seats') return wrongEntry(kind, key, value)
+  if (value.length > LONGEST.seats || !ID.test(key)) return 'an entry has an unknown key'
+  const wrong = seat(parsed(value))
+  return wrong === undefined ? undefined : `a seat${wrong}`
+}
+
 function wrongLogEntry({ event, at }: Partial<LogEntry>, runId: string, seq: string): string | undefined {
   if (!ID.test(runId) || !/^\d{1,7}$/.test(seq)) return 'an entry has an unknown key'
   if (typeof event !== 'object' || event === null || !Object.hasOwn(EVENT_FIELDS, String(event.type)))

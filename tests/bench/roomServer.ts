@@ -6,11 +6,12 @@ import { join } from 'node:path'
 import { createInterface } from 'node:readline'
 import { serveRoom } from '../../src/build/room/server.ts'
 
+const [, , storage] = process.argv
 const dir = mkdtempSync(join(tmpdir(), 'otherseat-rooms-'))
 writeFileSync(join(dir, 'index.html'), '<title>start</title>')
 let refused = 0
 const { addresses, close } = await serveRoom({
-  ...{ port: 0, dir, file: join(dir, 'room.sqlite') },
+  ...{ port: 0, dir, storage: storage === undefined ? { file: join(dir, 'room.sqlite') } : JSON.parse(storage) },
   log: () => {
     refused += 1
   },

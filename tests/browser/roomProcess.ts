@@ -17,7 +17,8 @@ export interface RoomProcess {
   close(): Promise<void>
 }
 
-export async function startRoom(site: string): Promise<RoomProcess> {
+/** `storage`: options that say where it stores; left out: a file of its own. */
+export async function startRoom(site: string, storage?: readonly string[]): Promise<RoomProcess> {
   const folder = await mkdtemp(join(tmpdir(), 'otherseat-room-'))
   const port = await freePort()
   let child: ChildProcess | undefined
@@ -25,7 +26,7 @@ export async function startRoom(site: string): Promise<RoomProcess> {
 
   async function start(): Promise<void> {
     output = ''
-    const args = ['--port', String(port), '--dir', site, '--file', join(folder, 'room.sqlite')]
+    const args = ['--port', String(port), '--dir', site, ...(storage ?? ['--file', join(folder, 'room.sqlite')])]
     child = spawn(process.execPath, ['--import', 'tsx', resolve('src/build/room/start.ts'), ...args])
     for (const stream of [child.stdout, child.stderr]) {
       stream?.on('data', (data) => {

@@ -1,3 +1,4 @@
+import { existsSync, readFileSync } from 'node:fs'
 import { mkdtemp, rm, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -43,4 +44,26 @@ describe('the package of a module', () => {
     expect(packageFolder(fileURLToPath(import.meta.url))).toBeUndefined()
     expect(packageFolder('\0vite/preload-helper.js')).toBeUndefined()
   })
+})
+
+describe('what the server of rooms is made of', () => {
+  /** With all that they need themselves, as Node finds it from where it is needed. */
+  function folders(name: string, from: string, found = new Set<string>()): ReadonlySet<string> {
+    const folder = [join(from, 'node_modules', name), join(PACKAGES, name)].find((one) => existsSync(one))
+    // An optional one that is not installed here.
+    if (folder === undefined || found.has(folder)) return found
+    found.add(folder)
+    const { dependencies = {} } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'))
+    for (const other of Object.keys(dependencies)) folders(other, folder, found)
+    return found
+  }
+
+  it.each(['@hocuspocus/server', 'ioredis', 'node-sqlite3-wasm', 'pg', 'sirv', 'uqr', 'ws', 'y-protocols', 'yjs'])(
+    '%s and what it needs may be passed on',
+    (name) => {
+      const needed = [...folders(name, PACKAGES)]
+      expect(needed).toContain(join(PACKAGES, name))
+      expect(needed.map((folder) => licenceOf(folder).licence)).not.toContain('none named')
+    },
+  )
 })

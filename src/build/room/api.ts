@@ -39,16 +39,18 @@ type Asked = Readonly<Record<string, unknown>>
 export function createApi({ rooms, now, addresses, isOwnPage, closed, log }: ApiParts): Api {
   const requests = bucketsBy(REQUESTS, now)
 
-  const posts: Readonly<Record<string, (asked: Asked, address: string) => object | Refusal>> = {
+  const posts: Readonly<Record<string, (asked: Asked, address: string) => Promise<object>>> = {
     [OPEN_PATH]: ({ name }, address) => rooms.open(address, nameIn(name)),
-    [JOIN_PATH]({ code, role, name }, address) {
+    async [JOIN_PATH]({ code, role, name }, address) {
       if (typeof code !== 'string' || !ROOM_ROLES.includes(role as RoomRole))
-        return { status: 400, why: 'A code and a role are needed.' }
+        return { status: 400, why: 'A code and a role are needed.' } satisfies Refusal
       return rooms.join(address, { code, role: role as RoomRole, name: nameIn(name) })
     },
-    [LEAVE_PATH]: ({ token }) => ({ left: typeof token === 'string' && rooms.leave(token) !== undefined }),
-    [CLOSE_PATH]({ token }) {
-      const seat = rooms.close(typeof token === 'string' ? token : '')
+    [LEAVE_PATH]: async ({ token }) => ({
+      left: typeof token === 'string' && (await rooms.leave(token)) !== undefined,
+    }),
+    async [CLOSE_PATH]({ token }) {
+      const seat = await rooms.close(typeof token === 'string' ? token : '')
       if ('why' in seat) return seat
       closed(seat.room)
       return { closed: true }
@@ -81,7 +83,10 @@ export function createApi({ rooms, now, addresses, isOwnPage, closed, log }: Api
           })
           response.end(JSON.stringify(isRefused ? { why: said.why } : said))
         },
-        () => response.destroy(),
+        (error) => {
+          log(`failed ${address}: ${path}: ${error instanceof Error ? error.message : String(error)}`)
+          response.destroy()
+        },
       )
       return true
     },

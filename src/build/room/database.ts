@@ -1,95 +1,56 @@
-/** The one file of the rooms: codes, who has joined, and the documents. What is deleted is overwritten. */
+/** What a store of rooms needs of a database. Two have it: SQLite for one process, PostgreSQL for several. */
 
-import { existsSync, rmdirSync } from 'node:fs'
-import sqlite from 'node-sqlite3-wasm'
-import type { Member, RoomRole } from '../../room/documents.ts'
+export type Value = string | number | Uint8Array
+export type Row = Readonly<Record<string, unknown>>
+/** One statement; a value stands in it as its number: `$1`. Never put a value into the text. */
+export type Query = (sql: string, ...values: readonly Value[]) => Promise<readonly Row[]>
 
-export interface RoomRow {
-  readonly id: string
-  readonly code: string
-  readonly codeUntil: number
-  readonly until: number
-  /** The server's own, whose code it prints. */
-  readonly isOwn: boolean
+export interface Database {
+  readonly query: Query
+  /** All of it is done, or nothing. */
+  together<T>(work: (query: Query) => Promise<T>): Promise<T>
+  /** So that no other process does the like meanwhile. */
+  alone<T>(work: (query: Query) => Promise<T>): Promise<T>
+  close(): Promise<void>
 }
 
-export interface SeatRow extends Member {
-  readonly name: string
-  readonly joinedAt: number
-}
+/**
+ * Steps from an empty database to that of today, both databases' in one language; each is taken once and never changed again:
+ * a change is a new step.
+ */
+const STEPS: readonly (readonly string[])[] = [
+  [
+    `CREATE TABLE rooms (
+      id TEXT PRIMARY KEY, code TEXT NOT NULL UNIQUE, code_until BIGINT NOT NULL, until BIGINT NOT NULL, own INTEGER NOT NULL
+    )`,
+    `CREATE TABLE seats (
+      token TEXT PRIMARY KEY, room TEXT NOT NULL REFERENCES rooms (id) ON DELETE CASCADE,
+      role TEXT NOT NULL, seat TEXT NOT NULL, name TEXT NOT NULL, joined BIGINT NOT NULL
+    )`,
+    'CREATE INDEX seats_of_room ON seats (room)',
+    `CREATE TABLE documents (
+      name TEXT PRIMARY KEY, room TEXT NOT NULL REFERENCES rooms (id) ON DELETE CASCADE,
+      vector BYTEA NOT NULL, updates BIGINT NOT NULL
+    )`,
+    'CREATE INDEX documents_of_room ON documents (room)',
+    `CREATE TABLE updates (
+      document TEXT NOT NULL REFERENCES documents (name) ON DELETE CASCADE,
+      number BIGINT NOT NULL, bytes BYTEA NOT NULL, PRIMARY KEY (document, number)
+    )`,
+  ],
+]
 
-export interface RoomDatabase {
-  addRoom(room: RoomRow): void
-  rooms(): readonly RoomRow[]
-  /** With its seats and documents. */
-  deleteRoom(id: string): void
-  addSeat(tokenHash: string, seat: SeatRow): void
-  seatOf(tokenHash: string): SeatRow | undefined
-  seats(room: string): readonly SeatRow[]
-  deleteSeat(tokenHash: string): void
-  deleteRole(room: string, role: RoomRole): void
-  document(name: string): Uint8Array | undefined
-  /** Of a room that is there still. */
-  keepDocument(name: string, room: string, state: Uint8Array): void
-  close(): void
-}
-
-const TABLES = `
-  PRAGMA secure_delete = ON;
-  CREATE TABLE IF NOT EXISTS rooms (id TEXT PRIMARY KEY, code TEXT, code_until INTEGER, until INTEGER, own INTEGER);
-  CREATE TABLE IF NOT EXISTS seats (token TEXT PRIMARY KEY, room TEXT, role TEXT, seat TEXT, name TEXT, joined INTEGER);
-  CREATE TABLE IF NOT EXISTS documents (name TEXT PRIMARY KEY, room TEXT, state BLOB);
-`
-
-type Row = Readonly<Record<string, unknown>>
-
-/** `:memory:` keeps nothing. Throws where the file cannot be opened. */
-export function openDatabase(file: string): RoomDatabase {
-  // A server that was killed may have left its lock; nobody else writes this file.
-  if (existsSync(`${file}.lock`)) rmdirSync(`${file}.lock`)
-  const db = new sqlite.Database(file)
-  db.exec(TABLES)
-  const rows = (sql: string, ...values: (string | number | Uint8Array)[]) => db.all(sql, values) as Row[]
-
-  const roomOf = (row: Row): RoomRow => ({
-    id: String(row.id),
-    code: String(row.code),
-    codeUntil: Number(row.code_until),
-    until: Number(row.until),
-    isOwn: Number(row.own) === 1,
+/** Makes the tables, or what they lack. Throws where a later Otherseat made them. */
+export async function makeTables(database: Database): Promise<void> {
+  await database.alone(async (query) => {
+    await query('CREATE TABLE IF NOT EXISTS steps (number INTEGER PRIMARY KEY)')
+    const [row] = await query('SELECT COUNT(*) AS taken FROM steps')
+    const taken = Number(row?.taken)
+    if (taken > STEPS.length) throw new Error('a later edition of Otherseat made its tables: start that one')
+    for (const [at, step] of STEPS.entries()) {
+      if (at < taken) continue
+      for (const sql of step) await query(sql)
+      await query('INSERT INTO steps VALUES ($1)', at + 1)
+    }
   })
-  const seatOf = (row: Row): SeatRow => ({
-    room: String(row.room),
-    role: row.role as RoomRole,
-    seat: String(row.seat),
-    name: String(row.name),
-    joinedAt: Number(row.joined),
-  })
-
-  return {
-    addRoom: ({ id, code, codeUntil, until, isOwn }) =>
-      void db.run('INSERT INTO rooms VALUES (?, ?, ?, ?, ?)', [id, code, codeUntil, until, isOwn ? 1 : 0]),
-    rooms: () => rows('SELECT * FROM rooms').map(roomOf),
-    deleteRoom(id) {
-      for (const [table, column] of [
-        ['documents', 'room'],
-        ['seats', 'room'],
-        ['rooms', 'id'],
-      ])
-        db.run(`DELETE FROM ${table} WHERE ${column} = ?`, [id])
-    },
-    addSeat: (token, { room, role, seat, name, joinedAt }) =>
-      void db.run('INSERT INTO seats VALUES (?, ?, ?, ?, ?, ?)', [token, room, role, seat, name, joinedAt]),
-    seatOf: (token) => rows('SELECT * FROM seats WHERE token = ?', token).map(seatOf)[0],
-    seats: (room) => rows('SELECT * FROM seats WHERE room = ? ORDER BY joined', room).map(seatOf),
-    deleteSeat: (token) => void db.run('DELETE FROM seats WHERE token = ?', [token]),
-    deleteRole: (room, role) => void db.run('DELETE FROM seats WHERE room = ? AND role = ?', [room, role]),
-    document(name) {
-      const [row] = rows('SELECT state FROM documents WHERE name = ?', name)
-      return row?.state instanceof Uint8Array ? row.state : undefined
-    },
-    keepDocument: (name, room, state) =>
-      void db.run('INSERT OR REPLACE INTO documents SELECT ?, id, ? FROM rooms WHERE id = ?', [name, state, room]),
-    close: () => db.close(),
-  }
 }

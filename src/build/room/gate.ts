@@ -7,8 +7,8 @@ import { EventEmitter } from 'node:events'
 import { IncomingMessage, MessageType } from '@hocuspocus/server'
 import type { WebSocket } from 'ws'
 import { documentOf } from '../../room/documents.ts'
-import type { SeatRow } from './database.ts'
 import { createBucket, type Limit } from './limits.ts'
+import type { SeatRow } from './store.ts'
 
 const MESSAGES: Limit = { burst: 400, perSecond: 40 }
 const BYTES: Limit = { burst: 32_000_000, perSecond: 500_000 }
@@ -38,6 +38,8 @@ export interface GateParts {
    * not be looked at.
    */
   readonly inTurn: (work: () => void) => void
+  /** Asked before, of one message after another: false where what it would write is taken. Throws where nobody can tell. */
+  readonly mayWrite: (gate: Gate, data: Buffer) => Promise<boolean>
   /** One line for the log. */
   readonly refused: (why: string) => void
 }
@@ -53,10 +55,11 @@ export class Gate extends EventEmitter {
   #unknownBytes = 0
   #presence: number | undefined
   #isRefused = false
+  #line: Promise<void> = Promise.resolve()
   /** Once a token was good. */
   member: SeatRow | undefined
 
-  constructor({ socket, now, inTurn, refused }: GateParts) {
+  constructor({ socket, now, inTurn, mayWrite, refused }: GateParts) {
     super()
     this.#socket = socket
     this.#refused = refused
@@ -68,8 +71,11 @@ export class Gate extends EventEmitter {
       const wrong = this.#wrong(data)
       if (wrong !== undefined) return this.refuse(wrong)
       if (this.#isDropped(data)) return
-      inTurn(() => {
-        if (this.#socket.readyState === this.#socket.OPEN) this.emit('message', data)
+      this.#line = this.#line.then(async () => {
+        if (await mayWrite(this, data).catch(() => this.drop()))
+          inTurn(() => {
+            if (this.#socket.readyState === this.#socket.OPEN) this.emit('message', data)
+          })
       })
     })
     socket.on('pong', () => this.emit('pong'))
@@ -87,6 +93,12 @@ export class Gate extends EventEmitter {
     this.#isRefused = true
     this.#refused(why)
     this.#socket.terminate()
+  }
+
+  /** Cut off through no fault of its own: it comes again by itself. */
+  drop(): false {
+    this.#socket.terminate()
+    return false
   }
 
   #wrong(data: Buffer): string | undefined {

@@ -16,8 +16,22 @@ const LARGEST: Readonly<Record<DocumentKind, number>> = {
 }
 const MOST_ENTRIES = 60_000
 
-/** Why this may not be applied to the document; undefined where it may. `size`: bytes that it has now. */
-export function wrongUpdate(document: Y.Doc, kind: DocumentKind, size: number, update: Uint8Array): string | undefined {
+/** Something before it is not there yet. */
+export const GAP = 'an update has a gap'
+
+/** An update of somebody who may write the document. */
+export interface Written {
+  readonly document: Y.Doc
+  readonly kind: DocumentKind
+  /** Bytes that the document has now. */
+  readonly size: number
+  readonly update: Uint8Array
+  /** What may stand in it; left out: what a client may write. */
+  readonly wrong?: typeof wrongEntry
+}
+
+/** Why this may not be applied to the document; undefined where it may. */
+export function wrongUpdate({ document, kind, size, update, wrong = wrongEntry }: Written): string | undefined {
   if (size + update.length > LARGEST[kind]) return 'a document is full'
   let decoded: ReturnType<typeof Y.decodeUpdate>
   try {
@@ -35,21 +49,36 @@ export function wrongUpdate(document: Y.Doc, kind: DocumentKind, size: number, u
     const { client, clock } = struct.id
     const known = Y.getState(document.store, client)
     const next = reached.get(client) ?? known
-    if (clock > next) return 'an update has a gap'
+    if (clock > next) return GAP
     reached.set(client, Math.max(next, clock + struct.length))
     // Sent once more, as after a break.
     if (clock + struct.length <= known) continue
-    const wrong = wrongStruct(kind, struct, (key) => entries.has(key) || added.has(key))
-    if (wrong !== undefined) return wrong
+    const why = wrongStruct(
+      struct,
+      (key) => entries.has(key) || added.has(key),
+      (key, value) => wrong(kind, key, value),
+    )
+    if (why !== undefined) return why
     added.add(String((struct as Y.Item).parentSub))
   }
   return undefined
 }
 
+/** The keys of new entries -> the ids of these; empty where the update cannot be read. */
+export function newEntries(document: Y.Doc | undefined, update: Uint8Array): ReadonlyMap<string, string> {
+  try {
+    const items = Y.decodeUpdate(update).structs.filter((struct) => struct instanceof Y.Item)
+    const added = items.filter(({ id }) => !document || id.clock >= Y.getState(document.store, id.client))
+    return new Map(added.map(({ id, parentSub }) => [String(parentSub), `${id.client}:${id.clock}`]))
+  } catch {
+    return new Map()
+  }
+}
+
 function wrongStruct(
-  kind: DocumentKind,
   struct: Y.Item | Y.AbstractStruct,
   isThere: (key: string) => boolean,
+  wrongValue: (key: string, value: string) => string | undefined,
 ): string | undefined {
   if (!(struct instanceof Y.Item)) return 'an update is no entry'
   const { parent, parentSub, origin, rightOrigin, content, length } = struct
@@ -57,5 +86,5 @@ function wrongStruct(
   if ((parent as unknown) !== ENTRIES || parentSub === null || length !== 1) return 'an update is no entry'
   if (isThere(parentSub)) return 'an entry would be written over'
   const [value] = content instanceof Y.ContentAny ? content.arr : []
-  return typeof value === 'string' ? wrongEntry(kind, parentSub, value) : 'an entry is no text'
+  return typeof value === 'string' ? wrongValue(parentSub, value) : 'an entry is no text'
 }

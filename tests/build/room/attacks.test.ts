@@ -204,12 +204,15 @@ describe('by web socket', () => {
     [
       'an update with a gap',
       /gap/,
-      () => {
+      async () => {
         const document = new Y.Doc()
         document.getMap(ENTRIES).set('run/907', event(907))
         const before = Y.encodeStateVector(document)
         document.getMap(ENTRIES).set('run/908', event(908))
-        return sentBy(trainee, nameOf('log'), [0, 2, ...bytes(Y.encodeStateAsUpdate(document, before))])
+        const socket = await opened(trainee.token)
+        // It has answered what was missing here: nothing.
+        socket.send(message(nameOf('log'), [0, 1, ...bytes(Y.encodeStateAsUpdate(new Y.Doc()))]))
+        socket.send(message(nameOf('log'), [0, 2, ...bytes(Y.encodeStateAsUpdate(document, before))]))
       },
     ],
     [
@@ -232,6 +235,20 @@ describe('by web socket', () => {
     expect(lines[0]).toMatch(/^refused 127\.0\.0\.1: [^\n]+$/)
     await goesOn()
     expect(log.entries.size).toBe(size + (seq === 1 ? 2 : 1))
+  })
+
+  it('what a page writes before it was asked for what was missing is taken with its answer', async () => {
+    const document = new Y.Doc()
+    document.getMap(ENTRIES).set('run/910', event(910))
+    const before = Y.encodeStateVector(document)
+    document.getMap(ENTRIES).set('run/911', event(911))
+    const socket = await opened(trainee.token)
+    socket.send(message(nameOf('log'), [0, 2, ...bytes(Y.encodeStateAsUpdate(document, before))]))
+    socket.send(message(nameOf('log'), [0, 1, ...bytes(Y.encodeStateAsUpdate(document))]))
+    await until(() => log.entries.has('run/910') && log.entries.has('run/911'), 5_000)
+    await goesOn()
+    expect(socket.readyState).toBe(socket.OPEN)
+    socket.close()
   })
 
   it('what a trainee’s page tells of its ear reaches others, and nobody tells it for another', async () => {

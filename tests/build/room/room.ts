@@ -6,7 +6,7 @@ import { join } from 'node:path'
 import { HocuspocusProvider, HocuspocusProviderWebsocket } from '@hocuspocus/provider'
 import WebSocket from 'ws'
 import * as Y from 'yjs'
-import { type RoomServer, serveRoom } from '../../../src/build/room/server.ts'
+import { type RoomServer, type RoomServerOptions, serveRoom } from '../../../src/build/room/server.ts'
 import { ENTRIES } from '../../../src/room/documents.ts'
 import type { Ticket } from '../../../src/room/http.ts'
 import { until } from '../../browser/until.ts'
@@ -19,7 +19,8 @@ export interface TestRoom {
   readonly clock: { now: number }
   post(path: string, body: unknown, headers?: Readonly<Record<string, string>>): Promise<Response>
   join(role: string, code?: string): Promise<Ticket>
-  link(token: string, name: string): Linked
+  /** `at`: another address than its own. */
+  link(token: string, name: string, at?: string): Linked
   /** A socket with nothing behind it. */
   socket(origin?: string): WebSocket
   restart(): Promise<void>
@@ -35,13 +36,24 @@ export interface Linked {
   close(): void
 }
 
-export async function testRoom(): Promise<TestRoom> {
+export interface TestRoomParts {
+  /** Left out: a file of its own. */
+  readonly storage?: RoomServerOptions['storage']
+  readonly clock?: { now: number }
+}
+
+export async function testRoom({ storage, clock = { now: 1_800_000_000_000 } }: TestRoomParts = {}): Promise<TestRoom> {
   const dir = await mkdtemp(join(tmpdir(), 'otherseat-room-'))
   await writeFile(join(dir, 'index.html'), '<title>start</title>')
   const lines: string[] = []
-  const clock = { now: 1_800_000_000_000 }
   const start = (port: number) =>
-    serveRoom({ port, dir, file: join(dir, 'room.sqlite'), log: (line) => lines.push(line), now: () => clock.now })
+    serveRoom({
+      port,
+      dir,
+      storage: storage ?? { file: join(dir, 'room.sqlite') },
+      log: (line) => lines.push(line),
+      now: () => clock.now,
+    })
   let server = await start(0)
   const base = (server.addresses.at(-1) ?? '').replace(/\/$/, '')
   const links: Linked[] = []
@@ -73,17 +85,17 @@ export async function testRoom(): Promise<TestRoom> {
       if (!answer.ok) throw new Error(`${answer.status} ${await answer.text()}`)
       return (await answer.json()) as Ticket
     },
-    link(token, name) {
+    link(token, name, at = base) {
       class OwnPage extends WebSocket {
         constructor(url: string) {
-          super(url, { origin: base })
+          super(url, { origin: at })
           this.on('error', () => undefined)
         }
       }
       const document = new Y.Doc()
       let isCut = false
       const websocketProvider = new HocuspocusProviderWebsocket({
-        url: `${base.replace('http', 'ws')}/room/link`,
+        url: `${at.replace('http', 'ws')}/room/link`,
         WebSocketPolyfill: OwnPage,
         ...{ delay: 20, minDelay: 20, maxDelay: 50 },
         onClose: () => {
