@@ -9,12 +9,14 @@ import type { WebSocket } from 'ws'
 import * as Y from 'yjs'
 import { accessTo, type DocumentKind, documentName, documentOf, ENTRIES, type RoomRole } from '../../room/documents.ts'
 import {
+  gradeKey,
   type LogEntry,
   type MarksShown,
   markKey,
   type Order,
   orderKey,
   parsed,
+  type RoomGrade,
   type RoomMark,
   type SeatEntry,
   withdrawnKey,
@@ -139,7 +141,7 @@ export function createLink({ database, now, memberBy, log }: LinkParts): Link {
     }
   }
 
-  /** What is due goes to each seat: orders whose place its log has come to, and marks that are shown. */
+  /** What is due goes to each seat: orders whose place its log has come to, marks and grades that are shown. */
   async function handOn(room: string, changed: Y.Doc, logOf: string | undefined): Promise<void> {
     const desk = logOf === undefined ? changed : documentNow(documentName({ room, kind: 'desk' }))
     const entries = desk.getMap<string>(ENTRIES)
@@ -148,10 +150,13 @@ export function createLink({ database, now, memberBy, log }: LinkParts): Link {
     })
     const due = orders.filter((order) => isDue(room, order, logOf === undefined ? undefined : changed))
     const shown = logOf === undefined ? readAll<MarksShown>(entries, 'shown/') : []
-    const marks = shown.flatMap(({ seat, runId }) =>
-      readAll<RoomMark>(entries, 'mark/').filter((mark) => mark.seat === seat && mark.runId === runId),
-    )
-    const seats = new Set([...due, ...marks].map(({ seat }) => seat))
+    const isShown = (one: RoomMark | RoomGrade) =>
+      shown.some(({ seat, runId }) => one.seat === seat && one.runId === runId)
+    const noted = [
+      ...readAll<RoomMark>(entries, 'mark/').map((one) => [markKey(one.id), one] as const),
+      ...readAll<RoomGrade>(entries, 'grade/').map((one) => [gradeKey(one.id), one] as const),
+    ].filter(([, one]) => isShown(one))
+    const seats = new Set([...due, ...noted.map(([, one]) => one)].map(({ seat }) => seat))
     for (const seat of seats) {
       const name = documentName({ room, kind: 'orders', seat })
       const there = documentNow(name).getMap(ENTRIES)
@@ -159,9 +164,7 @@ export function createLink({ database, now, memberBy, log }: LinkParts): Link {
         ...due
           .filter((one) => one.seat === seat && !there.has(orderKey(one.id)))
           .map((one) => [orderKey(one.id), one] as const),
-        ...marks
-          .filter((one) => one.seat === seat && !there.has(markKey(one.id)))
-          .map((one) => [markKey(one.id), one] as const),
+        ...noted.filter(([key, one]) => one.seat === seat && !there.has(key)),
       ])
     }
   }
