@@ -90,7 +90,9 @@ export function gradingActions(
       store.setState({
         screen: 'grading',
         grading: {
-          ...{ runId, pack: pack.name, startedAt, list, timeline: debrief.timeline, wrong, told: '' },
+          ...{ runId, pack: pack.name, startedAt, list, wrong, told: '' },
+          // What is done again from here would be of the run debriefed last.
+          timeline: debrief.timeline.map(({ from: _from, ...entry }) => entry),
           parts: [...new Set(pack.phases.map(({ name }) => name))],
           own: sheets.find(isMine) ?? fresh,
           comparisons: comparisonsOf(sheets, runId),

@@ -27,12 +27,25 @@ export interface MarkedRun {
   /** Where the list is from that was graded by. */
   readonly list: string
   readonly by: string
+  /** The run is over, and so are its grades. */
+  readonly isOver: boolean
   /** By the numbers of their marks. */
   readonly notes: RunSounds
   readonly now: number
 }
 
-export function markedRun({ name, events, summary, marks, grades, list, by, notes, now }: MarkedRun): SavedFile {
+export function markedRun({
+  name,
+  events,
+  summary,
+  marks,
+  grades,
+  list,
+  by,
+  isOver,
+  notes,
+  now,
+}: MarkedRun): SavedFile {
   const zip = createZip(now)
   zip.add(`${name}/log.jsonl`, linesOf(events))
   const noted = marks.filter((mark) => notes.has(noteNumber(mark)))
@@ -48,8 +61,8 @@ export function markedRun({ name, events, summary, marks, grades, list, by, note
   if (grades.length > 0) {
     const { runId, pack, startedAt } = summary
     zip.add(`${name}/grades.csv`, gradesTable(grades))
-    const finishedAt = new Date(now).toISOString()
-    zip.add(`${name}/${SHEET_FILE}`, sheetText({ ...{ runId, pack, startedAt, by, list, finishedAt }, grades }))
+    const finished = isOver ? { finishedAt: new Date(now).toISOString() } : {}
+    zip.add(`${name}/${SHEET_FILE}`, sheetText({ ...{ runId, pack, startedAt, by, list, ...finished }, grades }))
   }
   for (const mark of noted) zip.add(`${name}/${fileOf(mark)}`, wavOf(notes.get(noteNumber(mark)) ?? new Int16Array()))
   return { name: `${name}.zip`, content: zip.end() }

@@ -158,13 +158,14 @@ export function joinRoom(
       const summary = events?.reduce<RunSummary | undefined>(summarise, undefined)
       if (!one || !events || !summary) return undefined
       const { marks = [], grades = [] } = room() ?? {}
-      const { pack } = one.store.getState()
+      const { pack, run } = one.store.getState()
       const ofRun = <T extends { readonly runId: string }>(all: readonly T[]) =>
         all.filter(({ runId }) => runId === summary.runId)
       return markedRun({
         name: `otherseat-${runName(summary)}-marked`,
         ...{ events, by, now: clock.now(), summary },
         list: pack ? gradingOf(pack).source : '',
+        isOver: run?.status === 'ended' || run?.floor.at === 'end',
         ...{ marks: ofRun(marks), grades: ofRun(grades).map(({ seat: _seat, ...grade }) => grade) },
         notes: (withNotes && (await parts.notesOf(summary.runId))) || new Map(),
       })

@@ -58,7 +58,7 @@ export interface RoomKept {
 }
 
 /** What a mark says that was made for a voice note. */
-const SPOKEN = 'spoken'
+const SPOKEN = 'to talk about'
 
 interface Parts extends Omit<RoomActionParts, 'keepMarks' | 'notesOf'>, NoteParts {
   readonly roomServer: () => Promise<RoomServer>

@@ -77,6 +77,7 @@ export function GradeForm({ list, parts, partNow, onGrade }: Props) {
               <button
                 key={as}
                 type="button"
+                class={ticks[behaviour] === as ? 'first' : ''}
                 aria-pressed={ticks[behaviour] === as}
                 onClick={() => setTicks({ ...ticks, [behaviour]: ticks[behaviour] === as ? undefined : as })}
               >
@@ -90,7 +91,7 @@ export function GradeForm({ list, parts, partNow, onGrade }: Props) {
       <fieldset class="grades">
         <legend>Grade</legend>
         {GRADES.map((step) => (
-          <label key={step} class="row">
+          <label key={step}>
             <input type="radio" name={group} checked={grade === step} onChange={() => setGrade(step)} />
             <span>
               <strong>{step}</strong> {stepWords(list, step)}

@@ -39,7 +39,7 @@ export function ShowAndSave({ room, notes, actions }: Props) {
           </div>
         ))}
       {hasNotes && (
-        <label class="row">
+        <label class="flag">
           <input
             type="checkbox"
             checked={withNotes}
