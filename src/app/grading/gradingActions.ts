@@ -9,11 +9,10 @@ import type { OfferedFile } from '../../packs/files/offered.ts'
 import { isRefused } from '../../packs/files/offered.ts'
 import type { Clock, GradeShelf, KeptSheet, RunArchive } from '../../ports.ts'
 import type { RunController } from '../run/controller.ts'
-import { runName, type SavedFile } from '../runs/runFiles.ts'
+import type { SavedFile } from '../runs/runFiles.ts'
 import type { Store } from '../store.ts'
 import { comparisonsOf } from './comparisons.ts'
 import { type GradeGiven, gradeFrom } from './gradeGiven.ts'
-import { sheetIn, sheetText } from './gradeSheet.ts'
 import type { GradingState } from './gradingState.ts'
 
 export interface GradingActions {
@@ -25,7 +24,7 @@ export interface GradingActions {
   /** From then on they stand, and others' may be brought in. */
   finishGrading(): Promise<void>
   /** One's own, for the other instructor; undefined while they are not finished. */
-  saveGrades(): SavedFile | undefined
+  saveGrades(): Promise<SavedFile | undefined>
   importGrades(files: readonly OfferedFile[]): Promise<void>
 }
 
@@ -120,9 +119,10 @@ export function gradingActions(
       if (own.grades.length === 0) return show({ wrong: 'There is no grade yet.' })
       await keep({ by, finishedAt: now(), grades: own.grades.map((grade) => ({ ...grade, by })) })
     },
-    saveGrades() {
+    async saveGrades() {
       const { own, startedAt } = store.getState().grading ?? {}
       if (!own || own.finishedAt === undefined || startedAt === undefined) return undefined
+      const [{ runName }, { sheetText }] = await Promise.all([import('../runs/runFiles.ts'), import('./gradeSheet.ts')])
       const { isOwn: _isOwn, ...sheet } = own
       const name = `${runName({ startedAt, packId: own.pack })}-grades-${runName({ startedAt, packId: own.by }).slice(16)}`
       return { name: `otherseat-${name}.json`, content: sheetText(sheet) }
@@ -132,6 +132,7 @@ export function gradingActions(
       if (!grading || files.length === 0) return
       if (grading.own.finishedAt === undefined)
         return show({ wrong: 'Finish your own grading first: what another gave is not to be seen before.', told: '' })
+      const { sheetIn } = await import('./gradeSheet.ts')
       const wrong: string[] = []
       const names: string[] = []
       for (const file of files) {

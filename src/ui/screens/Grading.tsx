@@ -39,12 +39,17 @@ export function Grading() {
             Its debrief, with what can be played
           </button>
         </p>
-        <TimelineTable entries={timeline} />
+        {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, also by keys */}
+        <section class="grading-run" aria-label="Timeline" tabIndex={0}>
+          <TimelineTable entries={timeline} />
+        </section>
       </section>
       <div class="stack wide">
         {isFinished ? <Finished grading={grading} /> : <Open grading={grading} />}
         {wrong && <p role="alert">{wrong}</p>}
         <p role="status">{told}</p>
+      </div>
+      <div class="stack wide grading-both">
         {comparisons.map((comparison) => (
           <AgreementSection key={comparison.by} comparison={comparison} />
         ))}
@@ -75,12 +80,14 @@ function Open({ grading: { list, parts, own } }: { readonly grading: GradingStat
         onTakeBack={(id) => void actions.takeBackGrade(id)}
       />
       {own.grades.length > 0 && (
-        <AskFirst
-          label="Finish grading"
-          warning="Your grades then stand as they are."
-          yes="Finish it now"
-          onYes={actions.finishGrading}
-        />
+        <div>
+          <AskFirst
+            label="Finish grading"
+            warning="Your grades then stand as they are."
+            yes="Finish it now"
+            onYes={actions.finishGrading}
+          />
+        </div>
       )}
     </section>
   )
@@ -88,8 +95,8 @@ function Open({ grading: { list, parts, own } }: { readonly grading: GradingStat
 
 function Finished({ grading: { own } }: { readonly grading: GradingState }) {
   const actions = useActions()
-  const save = () => {
-    const file = actions.saveGrades()
+  const save = async () => {
+    const file = await actions.saveGrades()
     if (file) saveFile(file.name, file.content)
   }
   return (
@@ -97,7 +104,7 @@ function Finished({ grading: { own } }: { readonly grading: GradingState }) {
       <h2 id="grading-own">Your grades, finished</h2>
       <GradesGiven label="Your grades of this run" grades={own.grades} />
       <div>
-        <button type="button" class="first" onClick={save}>
+        <button type="button" class="first" onClick={() => void save()}>
           Save your grades for the other instructor
         </button>
       </div>

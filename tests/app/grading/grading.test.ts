@@ -39,7 +39,7 @@ async function instructor(shelf = createFakeGradeShelf()) {
     await actions.nameGrader(by)
     for (const [competency, grade] of Object.entries(grades)) await give(competency, grade)
     await actions.finishGrading()
-    return String(actions.saveGrades()?.content)
+    return String((await actions.saveGrades())?.content)
   }
   const bring = (text: string, name = 'rook.json') => actions.importGrades(offeredOf({ [name]: text }))
   return { store, shelf, actions, give, state, graded, bring }
@@ -77,11 +77,11 @@ describe('a recorded run', () => {
     await actions.finishGrading()
     expect(state().wrong).toMatch(/no grade yet/)
     await give('COM', 2)
-    expect(actions.saveGrades()).toBeUndefined()
+    expect(await actions.saveGrades()).toBeUndefined()
     await actions.finishGrading()
     await give('COM', 5)
     expect(state().own).toMatchObject({ by: 'Wren', grades: [{ grade: 2, by: 'Wren' }] })
-    expect(actions.saveGrades()?.name).toMatch(/^otherseat-2026-01-05-\d{4}-.+-grades-wren\.json$/)
+    expect((await actions.saveGrades())?.name).toMatch(/^otherseat-2026-01-05-\d{4}-.+-grades-wren\.json$/)
   })
 })
 
