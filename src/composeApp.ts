@@ -3,6 +3,7 @@
 import { soundDevices } from './adapters/devices.ts'
 import { storeProfiles } from './adapters/ear/device/storedProfiles.ts'
 import { createEar, earOffers } from './adapters/ear/ears.ts'
+import { createGradeShelf } from './adapters/gradeShelf.ts'
 import { createMediaKeys } from './adapters/input/mediaKeys.ts'
 import { createSwitches } from './adapters/input/switches.ts'
 import { createTabLock } from './adapters/log/tabLock.ts'
@@ -74,6 +75,13 @@ export function composeApp({ store, log, packFiles, openHere, saveSettings, tab,
     soundDevices,
     roomServer: async () => (await import('./adapters/room/roomLink.ts')).createRoomServer(),
     roomKept,
+    noteShelf: createSoundShelf('otherseat-notes'),
+    noteRecorder: async () =>
+      (await import('./adapters/ear/audio/noteRecorder.ts')).createNoteRecorder(
+        clock,
+        () => store.getState().settings.microphone,
+      ),
+    gradeShelf: createGradeShelf(),
   })
   switches.subscribe(actions.switched)
   const mediaKeys = createMediaKeys(actions.switched)

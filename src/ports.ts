@@ -5,6 +5,7 @@ import type { Heard } from './kernel/hearing/heard.ts'
 import type { Role } from './kernel/pack/roles.ts'
 import type { RunEvent, ToneName } from './kernel/run/core/events.ts'
 import type { RunSummary } from './kernel/run/core/summary.ts'
+import type { GradeSheet } from './kernel/training/grades.ts'
 import type { RoomDocument, RoomRole } from './room/documents.ts'
 import type { AboutRooms, Ticket } from './room/http.ts'
 
@@ -171,6 +172,25 @@ export interface SoundShelf {
   take(runId: string): Promise<RunSounds>
   size(): Promise<{ readonly bytes: number; readonly runs: number }>
   deleteAll(): Promise<void>
+}
+
+/** Records what is said to it. */
+export interface NoteRecorder {
+  /** `lost`: the microphone went away, in one sentence; what was recorded can still be had by `stop`. Never rejects. */
+  begin(lost: (why: string) => void): Promise<{ stop(): Promise<Int16Array> } | Why>
+}
+
+/** The grades of one instructor in one run. */
+export interface KeptSheet extends GradeSheet {
+  /** The person's own; else brought in from a file. */
+  readonly isOwn: boolean
+}
+
+/** Where grades of recorded runs lie. Whatever cannot be done is a rejection that says why, in one sentence. */
+export interface GradeShelf {
+  all(): Promise<readonly KeptSheet[]>
+  /** In place of the own one of that run, or of the one by the same other person. */
+  put(sheet: KeptSheet): Promise<void>
 }
 
 /** Plays sound that was kept. */

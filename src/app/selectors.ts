@@ -50,6 +50,8 @@ export function isScreenThere(state: AppState, screen: Screen): boolean {
       return state.stage !== undefined
     case 'debrief':
       return state.run !== undefined || state.debrief !== undefined
+    case 'grading':
+      return state.grading !== undefined
     default:
       return false
   }

@@ -19,12 +19,14 @@ import type {
   SoundDevices,
   SwitchName,
 } from '../ports.ts'
-import type { Order, RoomMark } from '../room/entries.ts'
+import type { Order, RoomGrade, RoomMark } from '../room/entries.ts'
 import type { AboutRooms, Ticket } from '../room/http.ts'
 import type { Broken } from './broken.ts'
 import type { PastDraft } from './figures/undo.ts'
+import type { GradingState } from './grading/gradingState.ts'
 import { EMPTY_SHELF, type ShelfState } from './packs/shelfState.ts'
 import type { ReplayState } from './replay/player.ts'
+import { NO_NOTES, type NotesState } from './room/notesState.ts'
 import type { ShownMoment } from './run/lastAnswer.ts'
 import type { Storage } from './run/record.ts'
 import type { Revision } from './run/revision.ts'
@@ -49,6 +51,7 @@ export type Screen =
   | 'sound'
   | 'packs'
   | 'room'
+  | 'grading'
 
 export interface PackSummary {
   /** The pack's own, or the key of one that is the person's. */
@@ -168,6 +171,10 @@ export interface AppState {
   readonly edition: EditionState & { readonly isRefused: boolean }
   /** Undefined where nobody has asked for one. */
   readonly room: RoomState | undefined
+  /** Voice notes on marks, of this device. */
+  readonly notes: NotesState
+  /** The recorded run that is graded; undefined where nobody has asked for one. */
+  readonly grading: GradingState | undefined
 }
 
 export interface OnStage {
@@ -190,7 +197,6 @@ export interface SoundCheckState {
   readonly hasVoice: boolean
 }
 
-/** What the screens show of a room: who is in it, how the link is, and what the instructor sees and has prepared. */
 /** A trainee as the instructor, or a guest, sees them: a store of its own, for the parts of the screen that show a run. */
 export interface Watched {
   readonly seat: string
@@ -198,6 +204,7 @@ export interface Watched {
   readonly store: Store
 }
 
+/** What the screens show of a room: who is in it, how the link is, and what the instructor sees and has prepared. */
 export interface RoomState {
   /** `looking`: it is being asked; `none`: this page came from a server without rooms. */
   readonly server: AboutRooms | 'looking' | 'none'
@@ -215,7 +222,8 @@ export interface RoomState {
   readonly given: ReadonlySet<string>
   readonly withdrawn: ReadonlySet<string>
   readonly marks: readonly RoomMark[]
-  /** Runs of which the trainee sees the marks. */
+  readonly grades: readonly RoomGrade[]
+  /** Runs of which the trainee sees marks and grades. */
   readonly shown: ReadonlySet<string>
 }
 
@@ -285,6 +293,8 @@ export function createAppStore(initial: Partial<AppState> = {}): Store {
     settings: DEFAULT_SETTINGS,
     edition: { isKept: false, hasNewer: false, isRefused: false },
     room: undefined,
+    notes: NO_NOTES,
+    grading: undefined,
     ...initial,
   }))
 }

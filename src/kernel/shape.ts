@@ -54,6 +54,12 @@ export function oneOf<T extends string>(names: readonly T[]): Shape<T> {
   )
 }
 
+export function oneNumberOf<T extends number>(numbers: readonly T[]): Shape<T> {
+  return shaped({ enum: numbers }, (value) =>
+    (numbers as readonly unknown[]).includes(value) ? undefined : isNot(value, numbers.join(', ')),
+  )
+}
+
 /** Names of a union that has no list: the record holds each of them once. */
 export function nameIn<T extends string>(names: Readonly<Record<T, true>>): Shape<T> {
   return oneOf(Object.keys(names) as T[])

@@ -7,6 +7,7 @@ import { quoted } from '../kernel/quoted.ts'
 import { adviceOn } from './advice/advice.ts'
 import type { File } from './advice/written.ts'
 import { figureModel } from './buildFigures.ts'
+import { checkGrading, gradingListOf } from './buildGrading.ts'
 import { buildPack } from './buildPack.ts'
 import { papersOf } from './buildPapers.ts'
 import { checkFigures } from './checkFigures.ts'
@@ -16,6 +17,7 @@ import { checkSynonyms } from './checkSynonyms.ts'
 import { checkTables } from './checkTables.ts'
 import { orderOf } from './figureGraph.ts'
 import { type FiguresText, figuresFile, type WrittenFigures, withUnits } from './figuresSchema.ts'
+import { gradingFile } from './gradingSchema.ts'
 import { didYouMean } from './nearest.ts'
 import { type PackText, packFile } from './packSchema.ts'
 import { papersFile } from './papersSchema.ts'
@@ -27,8 +29,8 @@ import { type TablesText, tablesFile } from './tablesSchema.ts'
 import { fewOf, told } from './telling.ts'
 
 const NEEDED = ['pack.yaml', 'figures.yaml', 'procedures.yaml'] as const
-/** Tables may be left out by a pack that looks nothing up, papers by one that is flown with somebody else's. */
-export const PACK_FILES = [...NEEDED, 'tables.yaml', 'papers.yaml'] as const
+/** Tables may be left out by a pack that looks nothing up, papers by one that is flown with somebody else's, a list to grade by for Otherseat's own. */
+export const PACK_FILES = [...NEEDED, 'tables.yaml', 'papers.yaml', 'grading.yaml'] as const
 
 /**
  * `texts` by file name; `sha256` is of those texts (`digest.ts`); `folder` is the name of the folder that they lie in, for
@@ -45,16 +47,18 @@ export function readPack(
   const procedures = shapedFile(texts, 'procedures.yaml', proceduresFile)
   const tables = shapedFile(texts, 'tables.yaml', tablesFile)
   const papers = shapedFile(texts, 'papers.yaml', papersFile)
+  const grading = shapedFile(texts, 'grading.yaml', gradingFile)
   const noTables: TablesText = { tables: {} }
   const tablesText = texts['tables.yaml'] === undefined ? noTables : tables.value
 
   const problems = [
     ...strangers(texts),
-    ...[pack, figures, tables, procedures, papers].flatMap((one) => one.problems),
+    ...[pack, figures, tables, procedures, papers, grading].flatMap((one) => one.problems),
     ...(pack.value && pack.source ? checkSituations(pack.source, pack.value) : []),
     ...(pack.value && pack.source ? checkSynonyms(pack.source, pack.value, procedures.value) : []),
     ...(pack.value && pack.source && folder !== undefined ? checkFolder(pack.source, pack.value, folder) : []),
     ...(tables.value && tables.source ? checkTables(tables.source, tables.value) : []),
+    ...(grading.value && grading.source ? checkGrading(grading.source, grading.value) : []),
   ]
   const order = figures.value && figures.source ? orderOf(figures.source, figures.value) : { order: [], problems: [] }
   problems.push(...order.problems)
@@ -80,7 +84,8 @@ export function readPack(
   if (!isSound || !pack.value || !figures.value || !procedures.value || !tablesText) return { problems: all }
   const model = figureModel(pack.value, figures.value, tablesText, order.order)
   const laidOut = papers.value ? papersOf(papers.value, listsIn(procedures.value)) : []
-  return { pack: buildPack(pack.value, model, procedures.value, laidOut, texts, sha256), problems: all }
+  const built = buildPack(pack.value, model, procedures.value, laidOut, texts, sha256)
+  return { pack: { ...built, ...(grading.value && { grading: gradingListOf(grading.value) }) }, problems: all }
 }
 
 /** With the figures that `weights` stands for, and the pack's own units where none was written. */

@@ -2,6 +2,7 @@
 
 import { z } from 'zod'
 import { figuresFile } from './figuresSchema.ts'
+import { gradingFile } from './gradingSchema.ts'
 import { inputsFile } from './inputsSchema.ts'
 import { packFile } from './packSchema.ts'
 import { papersFile } from './papersSchema.ts'
@@ -14,6 +15,7 @@ export const SCHEMAS = {
   'tables.yaml': tablesFile,
   'procedures.yaml': proceduresFile,
   'papers.yaml': papersFile,
+  'grading.yaml': gradingFile,
   'inputs/*.yaml': inputsFile,
 } as const
 

@@ -4,6 +4,7 @@ import { EVENT_FIELDS, injection } from '../kernel/run/core/eventShapes.ts'
 import type { RunEvent } from '../kernel/run/core/events.ts'
 import type { Injection } from '../kernel/run/core/injections.ts'
 import { listOf, number, object, optional, type Shape, text } from '../kernel/shape.ts'
+import { GRADE_FIELDS, type Grade } from '../kernel/training/grades.ts'
 import type { DocumentKind } from './documents.ts'
 
 /** One event of a run, at "RUN/NUMBER". */
@@ -42,7 +43,12 @@ export interface RoomMark {
   readonly place: string
 }
 
-/** At "shown/RUN": the marks of that run are for the trainee's debrief, too. */
+/** What the instructor gave in the run, at "grade/ID". */
+export interface RoomGrade extends Grade {
+  readonly seat: string
+}
+
+/** At "shown/RUN": the marks and grades of that run are for the trainee's debrief, too. */
 export interface MarksShown {
   readonly seat: string
   readonly runId: string
@@ -69,8 +75,11 @@ const mark = object<RoomMark>({
   ...{ seq: number, t: number, place: text },
 })
 
+const grade = object<RoomGrade>({ ...GRADE_FIELDS, seat: text })
+
 export const orderKey = (id: string) => `order/${id}`
 export const markKey = (id: string) => `mark/${id}`
+export const gradeKey = (id: string) => `grade/${id}`
 export const shownKey = (runId: string) => `shown/${runId}`
 export const withdrawnKey = (id: string) => `withdrawn/${id}`
 export const logKey = (runId: string, seq: number) => `${runId}/${seq}`
@@ -79,6 +88,7 @@ export const logKey = (runId: string, seq: number) => `${runId}/${seq}`
 const DESK: Readonly<Record<string, { readonly shape: Shape<object>; readonly id: 'id' | 'runId' }>> = {
   order: { shape: order, id: 'id' },
   mark: { shape: mark, id: 'id' },
+  grade: { shape: grade, id: 'id' },
   shown: { shape: object<MarksShown>({ seat: text, runId: text }), id: 'runId' },
   withdrawn: { shape: object<Withdrawn>({ id: text }), id: 'id' },
 }
@@ -108,7 +118,7 @@ const seat = object<SeatEntry>({ name: text, joinedAt: number })
 /** The same of what a server writes: orders that it handed on, marks that are shown, seats. */
 export function wrongServerEntry(kind: DocumentKind, key: string, value: string): string | undefined {
   if (kind === 'orders')
-    return /^(order|mark)\//.test(key) ? wrongEntry('desk', key, value) : 'an entry has an unknown key'
+    return /^(order|mark|grade)\//.test(key) ? wrongEntry('desk', key, value) : 'an entry has an unknown key'
   if (kind !== 'seats') return wrongEntry(kind, key, value)
   if (value.length > LONGEST.seats || !ID.test(key)) return 'an entry has an unknown key'
   const wrong = seat(parsed(value))

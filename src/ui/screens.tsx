@@ -20,11 +20,12 @@ const LOADERS: Readonly<Record<Screen, () => Promise<ComponentType>>> = {
   runs: async () => (await import('./screens/Runs.tsx')).Runs,
   packs: async () => (await import('./screens/Packs.tsx')).Packs,
   room: async () => (await import('./screens/Room.tsx')).RoomScreen,
+  grading: async () => (await import('./screens/Grading.tsx')).Grading,
   settings: async () => (await import('./screens/Settings.tsx')).Settings,
 }
 
 /** Loaded for nobody who does not go there. */
-const ON_REQUEST: Screen = 'room'
+const ON_REQUEST: ReadonlySet<Screen> = new Set(['room', 'grading'])
 
 const loaded = new Map<Screen, ComponentType>([['start', Start]])
 
@@ -34,7 +35,7 @@ async function load(screen: Screen): Promise<void> {
 
 /** Fetched while nobody waits for them; one that cannot be fetched is tried again when it is shown. */
 export async function loadAllScreens(): Promise<void> {
-  const soon = (Object.keys(LOADERS) as Screen[]).filter((screen) => screen !== ON_REQUEST)
+  const soon = (Object.keys(LOADERS) as Screen[]).filter((screen) => !ON_REQUEST.has(screen))
   await Promise.all(soon.map(load)).catch(() => undefined)
 }
 

@@ -101,6 +101,7 @@ describe('check', () => {
       'tables.yaml',
       'procedures.yaml',
       'papers.yaml',
+      'grading.yaml',
       'inputs/*.yaml',
     ])
     expect(Object.keys(schema['figures.yaml']?.properties ?? {})).toContain('stations')
@@ -196,7 +197,7 @@ describe('a file of a pack that cannot be read is one line with its name', () =>
     writeFileSync(join(dir, 'two\nlines.yaml'), '')
     const { errors } = await runCommand(run, [dir])
     expect(errors).toBe(
-      `${dir}/two\\nlines.yaml:1:1: no file of a pack is called "two\\nlines.yaml"; there are pack.yaml, figures.yaml, procedures.yaml, tables.yaml, papers.yaml\n`,
+      `${dir}/two\\nlines.yaml:1:1: no file of a pack is called "two\\nlines.yaml"; there are pack.yaml, figures.yaml, procedures.yaml, tables.yaml, papers.yaml, grading.yaml\n`,
     )
   })
 })

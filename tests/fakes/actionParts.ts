@@ -3,9 +3,10 @@
 import type { ActionParts } from '../../src/app/actions/makeActions.ts'
 import { createFakeCache } from './cache.ts'
 import { createFakeEar } from './ear.ts'
+import { createFakeGradeShelf } from './gradeShelf.ts'
 import { createFakeShelf } from './packShelf.ts'
 import { fakeStarts } from './packStarts.ts'
-import { createFakeSoundPlayer, createFakeSoundShelf } from './soundShelf.ts'
+import { createFakeRecorder, createFakeSoundPlayer, createFakeSoundShelf } from './soundShelf.ts'
 import { createFakeVoice } from './voice.ts'
 
 type Named = 'store' | 'clock' | 'log' | 'packFiles'
@@ -43,7 +44,17 @@ export function fakeActionParts<Own extends Partial<ActionParts>>(own: Own & Pic
     roomServer: async () => {
       throw new Error('no room was asked for')
     },
-    roomKept: { ticket: () => undefined, keepTicket() {}, marks: () => [], keepMarks() {} },
+    roomKept: {
+      ticket: () => undefined,
+      keepTicket() {},
+      marks: () => [],
+      keepMarks() {},
+      grades: () => [],
+      keepGrades() {},
+    },
+    noteShelf: createFakeSoundShelf(),
+    noteRecorder: async () => createFakeRecorder(),
+    gradeShelf: createFakeGradeShelf(),
     soundDevices: async () => ({ microphones: [], outputs: [] }),
     ...own,
   } satisfies ActionParts

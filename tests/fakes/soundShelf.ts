@@ -1,6 +1,6 @@
 /** A shelf of sounds for tests, kept in memory, open to view, and made to refuse when asked; and a player that sounds until it is told. */
 
-import type { SoundPlayer, SoundShelf } from '../../src/ports.ts'
+import type { NoteRecorder, SoundPlayer, SoundShelf } from '../../src/ports.ts'
 
 export interface FakeSoundShelf extends SoundShelf {
   /** By run, then by event. */
@@ -71,6 +71,23 @@ export function createFakeSoundPlayer(mayPlay = true): FakeSoundPlayer {
         signal.addEventListener('abort', () => ended())
       })
       return true
+    },
+  }
+}
+
+export interface FakeRecorder extends NoteRecorder {
+  /** The microphone goes away. */
+  lose(why: string): void
+}
+
+/** Hears these samples, or is refused. */
+export function createFakeRecorder(samples = Int16Array.of(1, 2, 3), refusal = ''): FakeRecorder {
+  let lost: (why: string) => void = () => {}
+  return {
+    lose: (why) => lost(why),
+    async begin(tell) {
+      lost = tell
+      return refusal === '' ? { stop: async () => samples } : { why: refusal }
     },
   }
 }

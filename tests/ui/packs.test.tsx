@@ -398,6 +398,7 @@ describe('a file', () => {
       'tables.yamlnot there',
       'procedures.yaml1 to mend',
       'papers.yamlnot there',
+      'grading.yamlnot there',
       'inputs/today.yaml',
     ])
     await user.click(within(choice).getByRole('button', { name: /^figures/ }))

@@ -1,12 +1,13 @@
-/** What this browser keeps of rooms: the ticket in the tab, marks that were shown beside the settings. */
+/** What this browser keeps of rooms: the ticket in the tab, marks and grades that were shown beside the settings. */
 
-import type { RoomMark } from '../../room/entries.ts'
+import type { RoomGrade, RoomMark } from '../../room/entries.ts'
 import type { Ticket } from '../../room/http.ts'
 
 const TICKET = 'otherseat.room'
 const MARKS = 'otherseat.marks'
+const GRADES = 'otherseat.grades'
 /** Of many runs; older ones are forgotten. */
-const MOST_MARKS = 500
+const MOST = 500
 
 /** Where storage is refused, nothing is kept and nothing is lost but that. */
 export function createRoomKept(tab: Storage | undefined, kept: Storage | undefined) {
@@ -29,6 +30,8 @@ export function createRoomKept(tab: Storage | undefined, kept: Storage | undefin
     ticket: () => read<Ticket>(tab, TICKET),
     keepTicket: (ticket: Ticket | undefined) => write(tab, TICKET, ticket),
     marks: () => read<readonly RoomMark[]>(kept, MARKS) ?? [],
-    keepMarks: (marks: readonly RoomMark[]) => write(kept, MARKS, marks.slice(-MOST_MARKS)),
+    keepMarks: (marks: readonly RoomMark[]) => write(kept, MARKS, marks.slice(-MOST)),
+    grades: () => read<readonly RoomGrade[]>(kept, GRADES) ?? [],
+    keepGrades: (grades: readonly RoomGrade[]) => write(kept, GRADES, grades.slice(-MOST)),
   }
 }

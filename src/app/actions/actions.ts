@@ -5,6 +5,7 @@ import type { Press } from '../../kernel/interpret/keyPress.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import type { OfferedFile } from '../../packs/files/offered.ts'
 import type { SwitchEvent, SwitchName } from '../../ports.ts'
+import type { GradingActions } from '../grading/gradingActions.ts'
 import type { Speed } from '../replay/player.ts'
 import type { RoomActions } from '../room/roomActions.ts'
 import type { SavedFile } from '../runs/runFiles.ts'
@@ -25,6 +26,7 @@ export type Actions = DraftActions &
   SettingsActions &
   KeptSoundActions &
   RoomActions &
+  GradingActions &
   EditionActions
 
 /** The pack to be flown, and the figures that are being typed. */

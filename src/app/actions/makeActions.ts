@@ -2,6 +2,8 @@
 
 import type {
   Edition,
+  GradeShelf,
+  NoteRecorder,
   PackFiles,
   PackShelf,
   RoomServer,
@@ -11,6 +13,7 @@ import type {
   Switches,
   TextCache,
 } from '../../ports.ts'
+import { gradingActions } from '../grading/gradingActions.ts'
 import { allPackFiles } from '../packs/allPackFiles.ts'
 import { createOwnPacks } from '../packs/ownPacks.ts'
 import { type RoomKept, roomActions } from '../room/roomActions.ts'
@@ -55,6 +58,10 @@ export interface ActionParts extends ControllerParts, SoundActionParts {
   /** Loaded where somebody asks for a room. */
   readonly roomServer: () => Promise<RoomServer>
   readonly roomKept: RoomKept
+  /** An instructor's voice notes: where they lie, and what records them. */
+  readonly noteShelf: SoundShelf
+  readonly noteRecorder: () => Promise<NoteRecorder>
+  readonly gradeShelf: GradeShelf
 }
 
 /** Settings of the ear itself: where one changes, the ear is opened again. */
@@ -107,6 +114,7 @@ export function makeActions(parts: ActionParts): Actions {
     ...sound,
     ...trainingActions(parts, controller, wake),
     ...roomActions({ ...parts, session: controller.session, newId: parts.newRunId }),
+    ...gradingActions({ ...parts, newId: parts.newRunId }, controller),
     settings: change,
     switched: keys.switched,
     attachKeys: switches.attach,

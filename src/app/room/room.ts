@@ -1,21 +1,25 @@
 /** A room that somebody has joined: the trainee's run is shared, the instructor's desk kept, and what others do is shown. */
 
+import { gradingOf } from '../../kernel/pack/standardGrading.ts'
 import type { Injection } from '../../kernel/run/core/injections.ts'
 import { placeName } from '../../kernel/run/core/interruption.ts'
 import { type RunSummary, summarise } from '../../kernel/run/core/summary.ts'
-import type { Clock, RoomDocuments, RoomEntries } from '../../ports.ts'
+import type { Clock, RoomDocuments, RoomEntries, RunSounds } from '../../ports.ts'
 import {
+  gradeKey,
   type MarksShown,
   markKey,
   type Order,
   orderKey,
   parsed,
+  type RoomGrade,
   type RoomMark,
   type SeatEntry,
   shownKey,
   withdrawnKey,
 } from '../../room/entries.ts'
 import type { Ticket } from '../../room/http.ts'
+import { type GradeGiven, gradeFrom } from '../grading/gradeGiven.ts'
 import type { RunSession } from '../run/session.ts'
 import { runName, type SavedFile } from '../runs/runFiles.ts'
 import type { RoomState, Watched } from '../store.ts'
@@ -29,15 +33,20 @@ export interface RoomActionParts {
   readonly session: () => RunSession | undefined
   readonly clock: Clock
   readonly newId: () => string
-  readonly keepMarks: (marks: readonly RoomMark[]) => void
+  readonly keepMarks: (marks: readonly RoomMark[], grades: readonly RoomGrade[]) => void
+  /** Voice notes of a run, by the numbers of their marks; undefined where they cannot be read. */
+  readonly notesOf: (runId: string) => Promise<RunSounds | undefined>
 }
 
 export interface JoinedRoom {
   order(what: Injection, at?: string): void
   withdraw(id: string): void
-  mark(words: string): void
+  /** Undefined where there is no run to mark. */
+  mark(words: string): RoomMark | undefined
+  grade(given: GradeGiven): void
   showMarks(): void
-  saved(): SavedFile | undefined
+  /** `withNotes`: the voice notes are in it. */
+  saved(withNotes: boolean): Promise<SavedFile | undefined>
   leave(): void
 }
 
@@ -118,7 +127,7 @@ export function joinRoom(
     mark(words) {
       const one = chosen()
       const { run, pack } = one?.store.getState() ?? {}
-      if (!desk || !one || !run || !pack || words.trim() === '') return
+      if (!desk || !one || !run || !pack || words.trim() === '') return undefined
       const { runId, seq, t } = run
       const id = newId()
       const mark: RoomMark = {
@@ -126,6 +135,15 @@ export function joinRoom(
         ...{ seq, t, place: placeName(pack, run) },
       }
       desk.add(markKey(id), JSON.stringify(mark))
+      return mark
+    },
+    grade(what) {
+      const one = chosen()
+      const { run, pack } = one?.store.getState() ?? {}
+      if (!desk || !one || !run || !pack) return
+      const id = newId()
+      const grade = gradeFrom(gradingOf(pack), what, { id, runId: run.runId, by, given: given() })
+      if (grade) desk.add(gradeKey(id), JSON.stringify({ ...grade, seat: one.watched.seat } satisfies RoomGrade))
     },
     showMarks() {
       const one = chosen()
@@ -134,13 +152,23 @@ export function joinRoom(
       const shown: MarksShown = { seat: one.watched.seat, runId: run.runId }
       desk.add(shownKey(run.runId), JSON.stringify(shown))
     },
-    saved() {
+    async saved(withNotes) {
       const one = chosen()
       const events = one && watching.get(one.watched.seat)?.events()
       const summary = events?.reduce<RunSummary | undefined>(summarise, undefined)
       if (!one || !events || !summary) return undefined
-      const marks = (room()?.marks ?? []).filter(({ runId }) => runId === summary.runId)
-      return markedRun(`otherseat-${runName(summary)}-marked`, events, marks, clock.now())
+      const { marks = [], grades = [] } = room() ?? {}
+      const { pack, run } = one.store.getState()
+      const ofRun = <T extends { readonly runId: string }>(all: readonly T[]) =>
+        all.filter(({ runId }) => runId === summary.runId)
+      return markedRun({
+        name: `otherseat-${runName(summary)}-marked`,
+        ...{ events, by, now: clock.now(), summary },
+        list: pack ? gradingOf(pack).source : '',
+        isOver: run?.status === 'ended' || run?.floor.at === 'end',
+        ...{ marks: ofRun(marks), grades: ofRun(grades).map(({ seat: _seat, ...grade }) => grade) },
+        notes: (withNotes && (await parts.notesOf(summary.runId))) || new Map(),
+      })
     },
     leave() {
       for (const leave of leaving) leave()
@@ -150,7 +178,7 @@ export function joinRoom(
   }
 }
 
-function deskIn(desk: RoomEntries): Pick<RoomState, 'orders' | 'marks' | 'withdrawn' | 'shown'> {
+function deskIn(desk: RoomEntries): Pick<RoomState, 'orders' | 'marks' | 'grades' | 'withdrawn' | 'shown'> {
   const all = desk.all()
   const of = <T>(head: string): T[] =>
     [...all.keys()].flatMap((key) => (key.startsWith(head) ? [parsed(all.get(key) ?? '') as T] : []))
@@ -158,6 +186,7 @@ function deskIn(desk: RoomEntries): Pick<RoomState, 'orders' | 'marks' | 'withdr
   return {
     orders: of<Order>('order/').sort(byTime),
     marks: of<RoomMark>('mark/').sort(byTime),
+    grades: of<RoomGrade>('grade/').sort(byTime),
     withdrawn: new Set(of<{ id: string }>('withdrawn/').map(({ id }) => id)),
     shown: new Set(of<MarksShown>('shown/').map(({ runId }) => runId)),
   }

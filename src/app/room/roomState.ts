@@ -14,5 +14,6 @@ export const EMPTY_ROOM: RoomState = {
   given: new Set(),
   withdrawn: new Set(),
   marks: [],
+  grades: [],
   shown: new Set(),
 }

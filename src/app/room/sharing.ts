@@ -6,7 +6,7 @@
 import type { Pack } from '../../kernel/pack/checklist.ts'
 import type { RunState } from '../../kernel/run/core/state.ts'
 import type { Clock, RoomDocuments } from '../../ports.ts'
-import { type LogEntry, logKey, type Order, parsed, type RoomMark } from '../../room/entries.ts'
+import { type LogEntry, logKey, type Order, parsed, type RoomGrade, type RoomMark } from '../../room/entries.ts'
 import type { RunSession } from '../run/session.ts'
 import type { Store } from '../store.ts'
 
@@ -16,8 +16,8 @@ export interface SharingParts {
   readonly clock: Clock
   readonly documents: RoomDocuments
   readonly seat: string
-  /** Marks that the instructor lets the trainee see. */
-  readonly marked: (marks: readonly RoomMark[]) => void
+  /** What the instructor lets the trainee see. */
+  readonly marked: (marks: readonly RoomMark[], grades: readonly RoomGrade[]) => void
 }
 
 /** Returns its undoing. */
@@ -46,12 +46,14 @@ export function share({ store, session, clock, documents, seat, marked }: Sharin
     const all = orders.all()
     const run = session()
     const marks: RoomMark[] = []
+    const grades: RoomGrade[] = []
     for (const key of all.keys()) {
       const entry = parsed(all.get(key) ?? '')
       if (key.startsWith('mark/')) marks.push(entry as RoomMark)
+      else if (key.startsWith('grade/')) grades.push(entry as RoomGrade)
       else if (run) follow(run, entry as Order)
     }
-    if (marks.length > 0) marked(marks)
+    if (marks.length + grades.length > 0) marked(marks, grades)
   }
 
   function follow(run: RunSession, { id, runId, by, given, what }: Order): void {

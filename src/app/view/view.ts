@@ -111,7 +111,7 @@ export function viewOf(pack: Pack, run: RunState): RunView {
   }
 }
 
-function phaseOf(pack: Pack, floor: Floor): number {
+export function phaseOf(pack: Pack, floor: Floor): number {
   if ('phase' in floor) return floor.phase
   if (floor.at === 'end') return pack.phases.length - 1
   return pack.phases.findIndex(({ activities }) => activities.some((activity) => activity.id === floor.list))

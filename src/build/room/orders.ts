@@ -1,16 +1,18 @@
-/** What the server itself writes into documents: orders that are due, marks that are shown, seats; and of what it lets them wait. */
+/** What the server itself writes into documents: orders that are due, marks and grades that are shown, seats; and of what it lets them wait. */
 
 import { createHash } from 'node:crypto'
 import type { Hocuspocus } from '@hocuspocus/server'
 import * as Y from 'yjs'
 import { documentName, ENTRIES } from '../../room/documents.ts'
 import {
+  gradeKey,
   type LogEntry,
   type MarksShown,
   markKey,
   type Order,
   orderKey,
   parsed,
+  type RoomGrade,
   type RoomMark,
   withdrawnKey,
 } from '../../room/entries.ts'
@@ -54,7 +56,7 @@ export function createOrders({ store, documents }: OrdersParts): Orders {
     }
   }
 
-  /** What is due goes to each seat: orders whose place its log has come to, and marks that are shown. */
+  /** What is due goes to each seat: orders whose place its log has come to, marks and grades that are shown. */
   async function handOn(room: string, changed: Y.Doc, logOf: string | undefined): Promise<void> {
     const desk = logOf === undefined ? changed : await documentNow(deskOf(room))
     const entries = desk.getMap<string>(ENTRIES)
@@ -64,10 +66,13 @@ export function createOrders({ store, documents }: OrdersParts): Orders {
     const due: Order[] = []
     for (const order of orders) if (await isDue(room, order, logOf === undefined ? undefined : changed)) due.push(order)
     const shown = logOf === undefined ? readAll<MarksShown>(entries, 'shown/') : []
-    const marks = shown.flatMap(({ seat, runId }) =>
-      readAll<RoomMark>(entries, 'mark/').filter((mark) => mark.seat === seat && mark.runId === runId),
-    )
-    const seats = new Set([...due, ...marks].map(({ seat }) => seat))
+    const isShown = (one: RoomMark | RoomGrade) =>
+      shown.some(({ seat, runId }) => one.seat === seat && one.runId === runId)
+    const noted = [
+      ...readAll<RoomMark>(entries, 'mark/').map((one) => [markKey(one.id), one] as const),
+      ...readAll<RoomGrade>(entries, 'grade/').map((one) => [gradeKey(one.id), one] as const),
+    ].filter(([, one]) => isShown(one))
+    const seats = new Set([...due, ...noted.map(([, one]) => one)].map(({ seat }) => seat))
     for (const seat of seats) {
       const name = documentName({ room, kind: 'orders', seat })
       const there = (await documentNow(name)).getMap(ENTRIES)
@@ -75,9 +80,7 @@ export function createOrders({ store, documents }: OrdersParts): Orders {
         ...due
           .filter((one) => one.seat === seat && !there.has(orderKey(one.id)))
           .map((one) => [orderKey(one.id), one] as const),
-        ...marks
-          .filter((one) => one.seat === seat && !there.has(markKey(one.id)))
-          .map((one) => [markKey(one.id), one] as const),
+        ...noted.filter(([key, one]) => one.seat === seat && !there.has(key)),
       ])
     }
   }

@@ -7,6 +7,7 @@ import type { PartStates } from '../response/model.ts'
 import type { Response } from '../response/response.ts'
 import type { Interlock } from './condition.ts'
 import type { Briefing, Exchange } from './exchange.ts'
+import type { GradingList } from './grading.ts'
 import type { Paper } from './paper.ts'
 
 export interface SituationOption {
@@ -244,4 +245,6 @@ export interface Pack {
   /** What the crew reads in the cockpit. */
   readonly papers: readonly Paper[]
   readonly phases: readonly Phase[]
+  /** By what an instructor grades; left out: by the list that comes with Otherseat. */
+  readonly grading?: GradingList
 }

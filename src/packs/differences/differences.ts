@@ -12,7 +12,7 @@ import { type Data, dataOf, fieldsChanged, isSame, shown } from './valueWords.ts
 
 export type { Difference } from './inOrder.ts'
 
-const FILES = ['pack.yaml', 'figures.yaml', 'tables.yaml', 'procedures.yaml', 'papers.yaml']
+const FILES = ['pack.yaml', 'figures.yaml', 'tables.yaml', 'procedures.yaml', 'papers.yaml', 'grading.yaml']
 
 /** In the order of the files, and in them as they stand. */
 export function differencesOf(before: PackTexts, after: PackTexts): Difference[] {
@@ -41,6 +41,12 @@ function fileChanged(file: string, was: Data, now: Data, labels: ReadonlyMap<str
   }
   if (file === 'tables.yaml') return tablesChanged(dataOf(was.tables), dataOf(now.tables))
   if (file === 'papers.yaml') return namedChanged('papers', 'paper', was.papers, now.papers)
+  if (file === 'grading.yaml') {
+    return [
+      ...namedChanged('grading', 'competency', was.competencies, now.competencies),
+      ...fieldsChanged(was, now, ['competencies']).map(tell('grading')),
+    ]
+  }
   if (file === 'procedures.yaml') {
     return [
       ...fieldsChanged(was, now, ['phases']).map(tell('procedures')),

@@ -168,6 +168,7 @@ const SIGNS: readonly (readonly [file: string, sign: RegExp])[] = [
   ['figures.yaml', /^figures:/m],
   ['tables.yaml', /^tables:/m],
   ['papers.yaml', /^papers:/m],
+  ['grading.yaml', /^competencies:/m],
   [sheetPath('pasted'), /^status:/m],
 ]
 

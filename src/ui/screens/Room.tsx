@@ -4,6 +4,7 @@ import { useEffect } from 'preact/hooks'
 import { NOTICE } from '../../kernel/run/core/events.ts'
 import { InRoom } from '../parts/room/InRoom.tsx'
 import { JoinRoom } from '../parts/room/JoinRoom.tsx'
+import { KeptNotes } from '../parts/room/KeptNotes.tsx'
 import { TraineeRoom } from '../parts/room/TraineeRoom.tsx'
 import { useActions, useApp } from '../useApp.ts'
 import '../look/room.css'
@@ -30,6 +31,7 @@ export function RoomScreen() {
       ) : (
         <JoinRoom room={room} />
       )}
+      <KeptNotes />
       <p class="soft small">{NOTICE}.</p>
     </main>
   )

@@ -69,15 +69,16 @@ it('after a reload nothing is written twice, and an order that was followed is n
   await vi.waitFor(() => expect(seen.events()).toEqual(again.run.events()))
 })
 
-it('an order of another run is not followed, and marks are handed on', async () => {
+it('an order of another run is not followed, and marks and grades are handed on', async () => {
   const room = createFakeRoom()
   const { hear, settled, state, marked } = await trainee(room)
   await hear('load figures list', { by: 'typed' })
   room.entries('orders', 'a').add('order/one', order('one', { runId: 'another' }))
   room.entries('orders', 'a').add('mark/m', JSON.stringify({ id: 'm', words: 'late' }))
+  room.entries('orders', 'a').add('grade/g', JSON.stringify({ id: 'g', grade: 3 }))
   await settled()
   expect(state().injected).toBeUndefined()
-  expect(marked).toHaveBeenLastCalledWith([{ id: 'm', words: 'late' }])
+  expect(marked).toHaveBeenLastCalledWith([{ id: 'm', words: 'late' }], [{ id: 'g', grade: 3 }])
 })
 
 it('the last event of the log says where the run is, so that the server can tell when an order is due', async () => {

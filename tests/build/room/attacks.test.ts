@@ -93,6 +93,8 @@ describe('by web socket', () => {
       ...more,
     })
 
+  const GRADE = { competency: 'COM', name: 'Communication', grade: 3, step: '', seen: [], notSeen: [], part: '' }
+
   it.each<readonly [what: string, told: RegExp, attack: () => unknown]>([
     ['a page of another origin', /a page of http:\/\/evil\.example/, () => room.socket('http://evil.example')],
     ['text in place of bytes', /no binary/, async () => (await opened()).send('hello')],
@@ -226,6 +228,16 @@ describe('by web socket', () => {
       () => sentBy(instructor, nameOf('desk'), set('order/o', '{"id":"o"}')),
     ],
     ['a mark of a foreign kind', /unknown key/, () => sentBy(instructor, nameOf('desk'), set('other/m', mark()))],
+    [
+      'a grade beyond five',
+      /grade\.grade is 6/,
+      () => sentBy(instructor, nameOf('desk'), set('grade/m', mark({ ...GRADE, grade: 6 }))),
+    ],
+    [
+      'a grade whose behaviours are no list',
+      /grade\.seen is "all"/,
+      () => sentBy(instructor, nameOf('desk'), set('grade/m', mark({ ...GRADE, seen: 'all' }))),
+    ],
     ['a mark at another key', /another key/, () => sentBy(instructor, nameOf('desk'), set('mark/n', mark()))],
   ])('%s', async (_, told, attack) => {
     const size = log.entries.size

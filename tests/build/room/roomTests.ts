@@ -55,16 +55,25 @@ export function testsOfARoom(make: () => Promise<TestRoom>): void {
     expect([...orders.entries.keys()]).toEqual(['order/now', 'order/flap'])
   })
 
-  test('marks reach the trainee only once they are shown', async () => {
+  const grade = (id: string) =>
+    JSON.stringify({
+      ...{ id, seat: trainee.seat, runId: 'run', by: 'Rook', given: '', competency: 'COM', name: 'Communication' },
+      ...{ grade: 3, step: '', seen: [], notSeen: [], part: '' },
+    })
+
+  test('marks and grades reach the trainee only once they are shown', async () => {
     const orders = await linked(trainee, 'orders')
     const desk = await linked(instructor, 'desk')
     desk.entries.set('mark/m', mark('m'))
+    desk.entries.set('grade/g', grade('g'))
     await desk.synced()
     desk.entries.set('order/o', order('o'))
     await until(() => orders.entries.size === 1, 5_000)
     expect([...orders.entries.keys()]).toEqual(['order/o'])
     desk.entries.set('shown/run', JSON.stringify({ seat: trainee.seat, runId: 'run' }))
-    await until(() => orders.entries.has('mark/m'), 5_000)
+    await until(() => orders.entries.has('mark/m') && orders.entries.has('grade/g'), 5_000)
+    desk.entries.set('grade/later', grade('later'))
+    await until(() => orders.entries.has('grade/later'), 5_000)
   })
 
   test('started again, it has the same code, tokens and documents, and what was written meanwhile comes in once', async () => {

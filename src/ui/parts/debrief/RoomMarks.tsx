@@ -1,24 +1,29 @@
-/** What an instructor marked in this run and lets the trainee see. */
+/** What an instructor marked and graded in this run, and lets the trainee see. */
 
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import { useActions, useApp } from '../../useApp.ts'
+import { GradesGiven } from '../grading/GradesGiven.tsx'
 
 export function RoomMarks({ runId }: { readonly runId: string }) {
   const actions = useActions()
   // Marks come in while the debrief is on the screen.
   useApp((state) => state.room)
-  const marks = actions.marksOf(runId)
-  if (marks.length === 0) return null
+  const [marks, grades] = [actions.marksOf(runId), actions.gradesOf(runId)]
+  if (marks.length + grades.length === 0) return null
   return (
     <section aria-labelledby="room-marks">
       <h2 id="room-marks">Marked by the instructor</h2>
-      <ol class="values">
-        {marks.map(({ id, t, words, place }) => (
-          <li key={id}>
-            {clockTime(t)} {words} <span class="soft">at {place}</span>
-          </li>
-        ))}
-      </ol>
+      {marks.length > 0 && (
+        <ol class="values">
+          {marks.map(({ id, t, words, place }) => (
+            <li key={id}>
+              {clockTime(t)} {words} <span class="soft">at {place}</span>
+            </li>
+          ))}
+        </ol>
+      )}
+      {grades.length > 0 && <h3>Grades, from 1 to 5</h3>}
+      <GradesGiven label="Grades by the instructor" grades={grades} />
     </section>
   )
 }

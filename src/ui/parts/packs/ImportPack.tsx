@@ -12,7 +12,7 @@ export function ImportPack() {
       <h2 id="import-pack">Import a pack</h2>
       <p>
         One zip of its folder, or its YAML files together: pack.yaml, figures.yaml, procedures.yaml, and tables.yaml,
-        papers.yaml and the sheets of inputs where it has them. Nothing leaves this browser.
+        papers.yaml, grading.yaml and the sheets of inputs where it has them. Nothing leaves this browser.
       </p>
       <DropArea onFiles={(data) => void droppedFiles(data).then(actions.importPack)}>
         <div class="field">

@@ -11,7 +11,7 @@ import { PackForm } from './forms/PackForm.tsx'
 import { PackText } from './PackText.tsx'
 
 /** In the order in which a pack is written; a pack may lack some. */
-const FILES = ['pack.yaml', 'figures.yaml', 'tables.yaml', 'procedures.yaml', 'papers.yaml']
+const FILES = ['pack.yaml', 'figures.yaml', 'tables.yaml', 'procedures.yaml', 'papers.yaml', 'grading.yaml']
 
 export function PackEditor() {
   const editing = useApp((state) => state.shelf.editing)

@@ -5,11 +5,14 @@ import type { Actions } from '../../../app/actions/actions.ts'
 import type { RoomState, Watched } from '../../../app/store.ts'
 import { NOTICE } from '../../../kernel/run/core/events.ts'
 import type { Ticket } from '../../../room/http.ts'
-import { AppContext, useActions } from '../../useApp.ts'
+import { AppContext, useActions, useApp } from '../../useApp.ts'
 import { ClassList } from './ClassList.tsx'
 import { Desk } from './Desk.tsx'
+import { Grades } from './Grades.tsx'
+import { KeptNotes } from './KeptNotes.tsx'
 import { LinkState } from './LinkState.tsx'
 import { Marks } from './Marks.tsx'
+import { ShowAndSave } from './ShowAndSave.tsx'
 import { CloseRoom } from './TraineeRoom.tsx'
 import { WatchedRun } from './WatchedRun.tsx'
 
@@ -20,6 +23,7 @@ interface InRoomProps {
 
 export function InRoom({ room, ticket }: InRoomProps) {
   const actions = useActions()
+  const notes = useApp((state) => state.notes)
   const watched = room.watched.find(({ seat }) => seat === room.chosen)
   const isInstructor = ticket.role === 'instructor'
   return (
@@ -39,10 +43,13 @@ export function InRoom({ room, ticket }: InRoomProps) {
       <aside class="stack wide" aria-label="Desk">
         {watched && isInstructor && (
           <Seen watched={watched}>
-            <Marks room={room} actions={actions} />
+            <Marks room={room} notes={notes} actions={actions} />
+            <Grades room={room} actions={actions} />
+            <ShowAndSave room={room} notes={notes} actions={actions} />
             <Desk room={room} actions={actions} />
           </Seen>
         )}
+        {isInstructor && <KeptNotes />}
         {room.message && <p role="alert">{room.message}</p>}
         <div class="row">
           <button type="button" class="plain" onClick={() => void actions.leaveRoom()}>

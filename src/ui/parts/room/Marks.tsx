@@ -2,10 +2,10 @@
 
 import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Actions } from '../../../app/actions/actions.ts'
-import type { RoomState } from '../../../app/store.ts'
+import type { AppState, RoomState } from '../../../app/store.ts'
 import { clockTime } from '../../../kernel/run/core/clockTime.ts'
 import { useApp } from '../../useApp.ts'
-import { saveFile } from '../shell/saveFile.ts'
+import { NoteButtons, RecordButton } from './NoteButtons.tsx'
 
 const MARKS = [
   { words: 'late', label: 'Late', key: 'l' },
@@ -15,12 +15,12 @@ const MARKS = [
 
 interface MarksProps {
   readonly room: RoomState
+  readonly notes: AppState['notes']
   readonly actions: Actions
 }
 
-export function Marks({ room, actions }: MarksProps) {
+export function Marks({ room, notes, actions }: MarksProps) {
   const runId = useApp((state) => state.run?.runId)
-  const isOver = useApp(({ run }) => run?.status === 'ended' || run?.floor.at === 'end')
   const [words, setWords] = useState('')
   const own = useRef<HTMLInputElement>(null)
   useEffect(() => {
@@ -29,6 +29,8 @@ export function Marks({ room, actions }: MarksProps) {
       const mark = MARKS.find(({ key }) => key === event.key.toLowerCase())
       if (mark) actions.markMoment(mark.words)
       else if (event.key.toLowerCase() === 'n') own.current?.focus()
+      // Held down it would begin and end over and over.
+      else if (event.key.toLowerCase() === 'v') event.repeat || void actions.recordNote()
       else return
       event.preventDefault()
     }
@@ -36,11 +38,6 @@ export function Marks({ room, actions }: MarksProps) {
     return () => removeEventListener('keydown', press)
   }, [actions])
   const marks = room.marks.filter((mark) => mark.runId === runId)
-  const isShown = runId !== undefined && room.shown.has(runId)
-  const save = () => {
-    const file = actions.saveMarkedRun()
-    if (file) saveFile(file.name, file.content)
-  }
   if (runId === undefined) return null
   return (
     <section class="stack" aria-labelledby="marks">
@@ -51,6 +48,7 @@ export function Marks({ room, actions }: MarksProps) {
             {label} <small>{key.toUpperCase()}</small>
           </button>
         ))}
+        <RecordButton notes={notes} actions={actions} />
       </div>
       <form
         class="row own-words"
@@ -75,31 +73,15 @@ export function Marks({ room, actions }: MarksProps) {
         </button>
       </form>
       {marks.length > 0 && (
-        <>
-          <ol class="values" aria-label="Marks of this run">
-            {marks.map(({ id, t, place, words: mark }) => (
-              <li key={id}>
-                {clockTime(t)} {mark} <span class="soft">at {place}</span>
-              </li>
-            ))}
-          </ol>
-          {isShown ? (
-            <p>The trainee’s debrief has these marks, and those that you add.</p>
-          ) : (
-            <div>
-              <button type="button" disabled={!isOver} onClick={() => actions.showMarks()}>
-                Show them in the trainee’s debrief
-                {!isOver && <small>once the run is at its end</small>}
-              </button>
-            </div>
-          )}
-        </>
+        <ol class="values" aria-label="Marks of this run">
+          {marks.map((mark) => (
+            <li key={mark.id}>
+              {clockTime(mark.t)} {mark.words} <span class="soft">at {mark.place}</span>{' '}
+              <NoteButtons mark={mark} notes={notes} actions={actions} />
+            </li>
+          ))}
+        </ol>
       )}
-      <div>
-        <button type="button" class="plain" onClick={save}>
-          Save the run with its marks
-        </button>
-      </div>
     </section>
   )
 }

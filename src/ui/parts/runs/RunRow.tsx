@@ -38,6 +38,9 @@ export function RunRow({ run }: { readonly run: RunSummary }) {
         <button type="button" aria-label={`Debrief of ${name}`} onClick={() => void actions.openRun(runId)}>
           Debrief
         </button>
+        <button type="button" aria-label={`Grade ${name}`} onClick={() => void actions.openGrading(runId)}>
+          Grade
+        </button>
         <button type="button" aria-label={`Delete ${name}`} onClick={() => void actions.deleteRun(runId)}>
           Delete
         </button>
