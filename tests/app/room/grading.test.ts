@@ -2,12 +2,12 @@
 
 import { strFromU8, unzipSync } from 'fflate'
 import { describe, expect, it, vi } from 'vitest'
+import { createVirtualClock } from '../../../src/app/rehearsal/virtualClock.ts'
 import { noteNumber } from '../../../src/app/room/notesState.ts'
 import { roomActions } from '../../../src/app/room/roomActions.ts'
 import { share } from '../../../src/app/room/sharing.ts'
 import { samplesIn } from '../../../src/app/sound/wav.ts'
 import { createAppStore } from '../../../src/app/store.ts'
-import { createVirtualClock } from '../../../src/cli/virtualClock.ts'
 import type { NoteRecorder, RoomServer } from '../../../src/ports.ts'
 import type { RoomGrade } from '../../../src/room/entries.ts'
 import type { Ticket } from '../../../src/room/http.ts'
