@@ -1,6 +1,6 @@
 /**
  * The documents of all rooms, live: who may read and write which, every update looked at before it is applied, all of it kept
- * in the database; and the instructor's orders, handed on to a trainee once their time has come.
+ * in the database and the same in all processes.
  */
 
 import type { IncomingMessage as HttpRequest } from 'node:http'

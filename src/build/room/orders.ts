@@ -1,4 +1,4 @@
-/** What the server itself writes into documents: orders that are due, marks and grades that are shown, seats; and of what it lets them wait. */
+/** What the server itself writes into documents: orders whose time has come, marks and grades that are shown, seats. */
 
 import { createHash } from 'node:crypto'
 import type { Hocuspocus } from '@hocuspocus/server'

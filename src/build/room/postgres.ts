@@ -21,6 +21,11 @@ export async function openPostgres(url: string, failed: (error: Error) => void):
   async function within<T>(before: string, work: (query: Query) => Promise<T>): Promise<T> {
     const client = await pool.connect()
     let broken: Error | undefined
+    // Between two statements nobody else would hear it; the next one fails.
+    const lost = (error: Error) => {
+      broken = error
+    }
+    client.on('error', lost)
     try {
       await client.query('BEGIN')
       if (before !== '') await client.query(before)
@@ -28,11 +33,10 @@ export async function openPostgres(url: string, failed: (error: Error) => void):
       await client.query('COMMIT')
       return result
     } catch (error) {
-      await client.query('ROLLBACK').catch((why: Error) => {
-        broken = why
-      })
+      await client.query('ROLLBACK').catch(lost)
       throw error
     } finally {
+      client.off('error', lost)
       client.release(broken)
     }
   }
