@@ -191,6 +191,8 @@ export interface GradeShelf {
   all(): Promise<readonly KeptSheet[]>
   /** In place of the own one of that run, or of the one by the same other person. */
   put(sheet: KeptSheet): Promise<void>
+  /** One's own of that run, and all others'. */
+  deleteOf(runId: string): Promise<void>
 }
 
 /** Plays sound that was kept. */

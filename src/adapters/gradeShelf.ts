@@ -22,5 +22,7 @@ export function createGradeShelf(name = 'otherseat-grades'): GradeShelf {
     all: () => clearly((db) => db.getAll('sheets')),
     put: (sheet) =>
       clearly(async (db) => void (await db.put('sheets', sheet, [sheet.runId, sheet.isOwn ? '' : sheet.by]))),
+    // An array sorts after every text, so this spans all sheets of the run.
+    deleteOf: (runId) => clearly((db) => db.delete('sheets', IDBKeyRange.bound([runId], [runId, []]))),
   }
 }

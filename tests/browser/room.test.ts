@@ -111,6 +111,17 @@ test('what the instructor has happen happens in the run, once, and a mark has it
   await instructor.page.getByRole('list', { name: 'Marks of this run' }).getByText('late').waitFor()
 })
 
+test('the instructor grades what was seen, and is told where there is no microphone for a note', async () => {
+  const { page } = instructor
+  await page.getByText('Grade a competency').click()
+  await page.getByRole('button', { name: /^Seen\s*: Gives each answer/ }).click()
+  await page.getByRole('radio', { name: /^3/ }).check()
+  await page.getByRole('button', { name: 'Give this grade' }).click()
+  await page.getByRole('list', { name: 'Grades of this run' }).getByText('Application of procedures').waitFor()
+  await page.keyboard.press('v')
+  await page.getByText('The microphone is not allowed').waitFor()
+})
+
 test('cut off in the middle of an item both go on, and are the same afterwards', async () => {
   await link.cut()
   await pilot.type('two four three six zero')
@@ -145,7 +156,7 @@ test('the trainee’s page reloaded goes on in the room, and no order is followe
   expect(await ofType('injected')).toHaveLength(2)
 })
 
-test('marks stand in the trainee’s debrief once they are shown, with what the instructor had happen', async () => {
+test('marks and grades stand in the trainee’s debrief once they are shown, with what the instructor had happen', async () => {
   const { page } = trainee
   await pilot.show('Debrief')
   expect(await page.getByText('Marked by the instructor').count()).toBe(0)
@@ -153,6 +164,7 @@ test('marks stand in the trainee’s debrief once they are shown, with what the 
   await page.getByRole('button', { name: 'End it now' }).click()
   await instructor.page.getByRole('button', { name: /Show them in the trainee/ }).click()
   await page.getByText('Marked by the instructor').waitFor()
+  await page.getByRole('list', { name: 'Grades by the instructor' }).getByText('Gives each answer in full').waitFor()
   await page.getByText('What the instructor had happen').click()
   await page.getByText(/Rook: a call from the cabin, at zero fuel weight/i).waitFor()
   expect(trainee.foreign()).toEqual([])

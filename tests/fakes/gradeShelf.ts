@@ -10,5 +10,8 @@ export function createFakeGradeShelf(): GradeShelf & { readonly kept: Map<string
     async put(sheet) {
       kept.set(JSON.stringify([sheet.runId, sheet.isOwn ? '' : sheet.by]), structuredClone(sheet))
     },
+    async deleteOf(runId) {
+      for (const [key, sheet] of kept) if (sheet.runId === runId) kept.delete(key)
+    },
   }
 }

@@ -26,6 +26,8 @@ export interface GradingActions {
   /** One's own, for the other instructor; undefined while they are not finished. */
   saveGrades(): Promise<SavedFile | undefined>
   importGrades(files: readonly OfferedFile[]): Promise<void>
+  /** One's own of this run, and those that were brought in. */
+  deleteGrades(): Promise<void>
 }
 
 interface Parts {
@@ -126,6 +128,17 @@ export function gradingActions(
       const { isOwn: _isOwn, ...sheet } = own
       const name = `${runName({ startedAt, packId: own.pack })}-grades-${runName({ startedAt, packId: own.by }).slice(16)}`
       return { name: `otherseat-${name}.json`, content: sheetText(sheet) }
+    },
+    async deleteGrades() {
+      const { grading } = store.getState()
+      if (!grading) return
+      try {
+        await gradeShelf.deleteOf(grading.runId)
+        const { finishedAt: _finishedAt, ...own } = grading.own
+        show({ own: { ...own, grades: [] }, comparisons: [], wrong: '', told: 'The grades are deleted.' })
+      } catch (error) {
+        show({ wrong: error instanceof Error ? error.message : String(error) })
+      }
     },
     async importGrades(files) {
       const { grading } = store.getState()

@@ -5,6 +5,7 @@
 
 import type { Clock, NoteRecorder, RunSounds, SoundPlayer, SoundShelf } from '../../ports.ts'
 import type { RoomMark } from '../../room/entries.ts'
+import { allSounds } from '../sound/allSounds.ts'
 import { RATE } from '../sound/wav.ts'
 import type { Store } from '../store.ts'
 import { type NotesState, noteKey, noteNumber } from './notesState.ts'
@@ -114,18 +115,7 @@ export function createVoiceNotes({ store, clock, noteShelf, soundPlayer, noteRec
         for (const number of await noteShelf.numbers(runId).catch(() => [])) there.add(`${runId}/${number}`)
       show({ there })
     },
-    async all(runId) {
-      try {
-        const notes = new Map<number, Int16Array>()
-        for (const number of await noteShelf.numbers(runId)) {
-          const samples = await noteShelf.read(runId, number)
-          if (samples) notes.set(number, samples)
-        }
-        return notes
-      } catch {
-        return undefined
-      }
-    },
+    all: (runId) => allSounds(noteShelf, runId),
     async deleteOf(runIds) {
       stop()
       await tried(async () => {

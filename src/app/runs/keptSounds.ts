@@ -6,6 +6,7 @@
 import type { RunEvent } from '../../kernel/run/core/events.ts'
 import { firstOfBreath } from '../../kernel/run/debrief/breaths.ts'
 import type { RunSounds, SoundShelf } from '../../ports.ts'
+import { allSounds } from '../sound/allSounds.ts'
 import type { Store } from '../store.ts'
 import type { SoundsState } from './soundsState.ts'
 
@@ -58,18 +59,7 @@ export function createKeptSounds(store: Store, shelf: SoundShelf): KeptSounds {
       if (numbers.size === 0 || store.getState().debrief?.runId !== runId) return
       show({ there: new Map([...firstOfBreath(events)].filter(([, first]) => numbers.has(first))) })
     },
-    async all(runId) {
-      try {
-        const sounds = new Map<number, Int16Array>()
-        for (const seq of await shelf.numbers(runId)) {
-          const samples = await shelf.read(runId, seq)
-          if (samples) sounds.set(seq, samples)
-        }
-        return sounds
-      } catch {
-        return undefined
-      }
-    },
+    all: (runId) => allSounds(shelf, runId),
     take: (runId) =>
       tried(async () => {
         taken = undefined

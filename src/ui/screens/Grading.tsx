@@ -109,6 +109,14 @@ function Finished({ grading: { own } }: { readonly grading: GradingState }) {
         </button>
       </div>
       <OthersGrades />
+      <div>
+        <AskFirst
+          label="Delete the grades of this run"
+          warning="Yours and those brought in: they do not come back. The run stays."
+          yes="Delete them now"
+          onYes={actions.deleteGrades}
+        />
+      </div>
     </section>
   )
 }

@@ -132,6 +132,18 @@ describe('the other instructor’s grades', () => {
     expect(state().comparisons.map(({ by }) => by)).toEqual(['Rook'])
   })
 
+  it('are deleted with one’s own, of that run alone', async () => {
+    const rook = await (await instructor()).graded('january', 'Rook', { COM: 3 })
+    const { graded, bring, actions, state, shelf } = await instructor()
+    await graded('june', 'Wren', WREN)
+    await graded('january', 'Wren', WREN)
+    await bring(rook)
+    await actions.deleteGrades()
+    expect([...shelf.kept.values()].map(({ runId }) => runId)).toEqual(['june'])
+    expect(state()).toMatchObject({ own: { by: 'Wren', grades: [] }, comparisons: [] })
+    expect(state().own.finishedAt).toBeUndefined()
+  })
+
   it('are refused with the reason where they cannot be compared', async () => {
     const { graded, state, bring, actions } = await instructor()
     const own = await graded('january', 'Wren', WREN)

@@ -223,7 +223,7 @@ describe('whatever comes in', () => {
         if (isRefused(bundle)) expect(bundle.wrong).toMatch(SENTENCE)
         else {
           for (const one of Object.keys(bundle.files))
-            expect(one).toMatch(/^(inputs\/[^/]+|pack|figures|tables|procedures|papers)\.yaml$/)
+            expect(one).toMatch(/^(inputs\/[^/]+|pack|figures|tables|procedures|papers|grading)\.yaml$/)
           for (const line of bundle.told) expect(line).toMatch(SENTENCE)
         }
         expect(bornWith()).toBe(before)

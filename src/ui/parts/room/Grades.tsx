@@ -23,6 +23,7 @@ export function Grades({ room, actions }: { readonly room: RoomState; readonly a
       <details>
         <summary>Grade a competency</summary>
         <GradeForm list={gradingOf(pack)} parts={parts} partNow={isOver ? '' : phase} onGrade={actions.gradeSeen} />
+        <p class="soft small">A later grade of the same competency and part counts in place of an earlier one.</p>
       </details>
       <GradesGiven label="Grades of this run" grades={grades} />
     </section>
