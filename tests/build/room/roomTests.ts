@@ -43,7 +43,7 @@ export function testsOfARoom(make: () => Promise<TestRoom>): void {
     desk.entries.set('order/beacon', order('beacon', { at: 'beacon' }))
     desk.entries.set('withdrawn/beacon', JSON.stringify({ id: 'beacon' }))
     await desk.synced()
-    await until(() => orders.entries.size === 1, 5_000)
+    await until(() => orders.entries.size === 1, 30_000)
     desk.close()
     log.entries.set('run/0', event(0, ['list', 'trim']))
     log.entries.set('run/1', event(1, ['list', 'beacon']))
@@ -51,7 +51,7 @@ export function testsOfARoom(make: () => Promise<TestRoom>): void {
     expect([...orders.entries.keys()]).toEqual(['order/now'])
     log.entries.set('run/2', event(2, ['list', 'flap']))
     log.entries.set('run/3', event(3, ['list', 'flap']))
-    await until(() => orders.entries.size === 2, 5_000)
+    await until(() => orders.entries.size === 2, 30_000)
     expect([...orders.entries.keys()]).toEqual(['order/now', 'order/flap'])
   })
 
@@ -68,12 +68,12 @@ export function testsOfARoom(make: () => Promise<TestRoom>): void {
     desk.entries.set('grade/g', grade('g'))
     await desk.synced()
     desk.entries.set('order/o', order('o'))
-    await until(() => orders.entries.size === 1, 5_000)
+    await until(() => orders.entries.size === 1, 30_000)
     expect([...orders.entries.keys()]).toEqual(['order/o'])
     desk.entries.set('shown/run', JSON.stringify({ seat: trainee.seat, runId: 'run' }))
-    await until(() => orders.entries.has('mark/m') && orders.entries.has('grade/g'), 5_000)
+    await until(() => orders.entries.has('mark/m') && orders.entries.has('grade/g'), 30_000)
     desk.entries.set('grade/later', grade('later'))
-    await until(() => orders.entries.has('grade/later'), 5_000)
+    await until(() => orders.entries.has('grade/later'), 30_000)
   })
 
   test('started again, it has the same code, tokens and documents, and what was written meanwhile comes in once', async () => {
@@ -85,7 +85,7 @@ export function testsOfARoom(make: () => Promise<TestRoom>): void {
     log.entries.set('run/1', event(1))
     expect(room.server.code).toBe(code)
     const watcher = await linked(instructor, 'log')
-    await until(() => watcher.entries.size === 2, 10_000)
+    await until(() => watcher.entries.size === 2, 60_000)
     expect(room.lines).toEqual([])
   })
 
@@ -93,14 +93,14 @@ export function testsOfARoom(make: () => Promise<TestRoom>): void {
     const second = await room.join('instructor')
     expect(second.token).not.toBe(instructor.token)
     room.link(instructor.token, documentName({ room: trainee.room, kind: 'desk' }))
-    await until(() => room.lines.some((line) => line.includes('unknown token')), 5_000)
+    await until(() => room.lines.some((line) => line.includes('unknown token')), 30_000)
   })
 
   test('a room that is closed is gone with all that was in it', async () => {
     const log = await linked(trainee, 'log')
     expect((await room.post('/room/close', { token: instructor.token })).status).toBe(200)
-    await until(() => log.isCut(), 5_000)
-    await until(() => room.lines.some((line) => line.includes('unknown token')), 5_000)
+    await until(() => log.isCut(), 30_000)
+    await until(() => room.lines.some((line) => line.includes('unknown token')), 30_000)
     expect((await room.post('/room/join', { code: room.server.code, role: 'guest' })).status).toBe(404)
   })
 }
