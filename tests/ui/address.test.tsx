@@ -1,7 +1,9 @@
 /** What stands behind the "#" of the page's address while the app is still loading. */
 
-import { screen } from '@testing-library/preact'
+import { cleanup, screen } from '@testing-library/preact'
 import { describe, expect, it } from 'vitest'
+import { asRun, flownRun, keptIn } from '../app/runs/flownRuns.ts'
+import { createFakeLog } from '../fakes/log.ts'
 import { stage } from './stage.tsx'
 
 describe('an address', () => {
@@ -17,5 +19,18 @@ describe('an address', () => {
     arrive()
     await screen.findByRole('heading', { level: 1, name: 'Runs' })
     expect(location.hash).toBe('#runs')
+  })
+
+  it('leads back to the run that is graded, and to the runs where it is gone', async () => {
+    const log = createFakeLog()
+    await keptIn(log, asRun(await flownRun(), 'january', 5))
+    history.replaceState(null, '', '#grading/january')
+    stage({}, { log })
+    await screen.findByRole('heading', { level: 1, name: 'Grade a recorded run' })
+    expect(location.hash).toBe('#grading/january')
+    cleanup()
+    history.replaceState(null, '', '#grading/nobody')
+    stage({}, { log })
+    await screen.findByText(/The run cannot be graded/)
   })
 })

@@ -114,4 +114,10 @@ it('what the instructor gave stands in the debrief once it is shown, and not bef
   await actions.openRun('january')
   const list = await screen.findByRole('list', { name: 'Grades by the instructor' })
   expect(list.textContent).toBe('Communication 4, good in the whole run Seen: Reads back')
+  // By whoever grades the run alone it is not seen.
+  await user.click(screen.getByRole('button', { name: 'Runs' }))
+  await user.click(await screen.findByRole('button', { name: /^Grade Marram/ }))
+  await user.click(await screen.findByRole('button', { name: /^Its debrief/ }))
+  await screen.findByText(/is not shown while you grade this run/)
+  expect(screen.queryByRole('list', { name: 'Grades by the instructor' })).toBeNull()
 })

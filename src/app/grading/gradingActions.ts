@@ -72,7 +72,7 @@ export function gradingActions(
       const run = await createRunReader().read(await valuesOf(runId))
       if ('why' in run) {
         const wrong = [`The run cannot be graded: ${run.why}.`]
-        return store.setState(({ runs }) => ({ runs: { ...runs, wrong, told: [] } }))
+        return store.setState(({ runs }) => ({ screen: 'runs', runs: { ...runs, wrong, told: [] } }))
       }
       const { pack, events } = run
       // As in its debrief: what is not to be told in the middle of a run is not told here either.

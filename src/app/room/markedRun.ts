@@ -62,7 +62,9 @@ export function markedRun({
     const { runId, pack, startedAt } = summary
     zip.add(`${name}/grades.csv`, gradesTable(grades))
     const finished = isOver ? { finishedAt: new Date(now).toISOString() } : {}
-    zip.add(`${name}/${SHEET_FILE}`, sheetText({ ...{ runId, pack, startedAt, by, list, ...finished }, grades }))
+    // The seat may have gone on from another instructor, whose grades are not this one's.
+    const own = grades.filter((grade) => grade.by === by)
+    zip.add(`${name}/${SHEET_FILE}`, sheetText({ ...{ runId, pack, startedAt, by, list, ...finished }, grades: own }))
   }
   for (const mark of noted) zip.add(`${name}/${fileOf(mark)}`, wavOf(notes.get(noteNumber(mark)) ?? new Int16Array()))
   return { name: `${name}.zip`, content: zip.end() }

@@ -134,6 +134,8 @@ export function roomActions({ roomServer, roomKept, ...parts }: Parts): RoomActi
       const { ticket } = store.getState().room ?? EMPTY_ROOM
       const said = ticket && (await (await roomServer()).close(ticket))
       if (said && 'why' in said) return change({ message: said.why })
+      // One that is being recorded is among them.
+      await notes.end()
       await notes.deleteOf(markedRuns())
       leave('The room is closed, and all of it deleted.')
     },

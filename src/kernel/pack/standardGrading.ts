@@ -1,7 +1,8 @@
 /**
- * The list by which an instructor grades where the pack brings none. Competencies and their order are those of ICAO Doc 10056
- * and of EASA's framework for pilots (AMC1 ORO.FC.231(b), looked up); the behaviours are in words of our own, and only those
- * that a run here can show. Knowledge and both of flight path management are left out: nothing is flown or asked for here.
+ * The list by which an instructor grades where the pack brings none. Competencies, their short names and their order are the
+ * public ones for pilots: ICAO Doc 9868 (PANS-TRG) and EASA, as in its Flight Examiner Manual, module 1, 15.3.2 (looked up).
+ * The behaviours are in words of our own, and only those that a run here can show. Knowledge and both of flight path management
+ * are left out: nothing is flown or asked for here.
  */
 
 import type { Pack } from './checklist.ts'
@@ -9,8 +10,8 @@ import type { GradingList } from './grading.ts'
 
 export const STANDARD_GRADING: GradingList = {
   source:
-    'After the pilot competencies of ICAO Doc 10056 and EASA, in words of our own; what is flown is not among them.',
-  // Five steps with 3 as the standard: common practice after EASA's grading system (GM2 ORO.FC.231(d)(1), looked up).
+    'After the pilot competencies of ICAO (Doc 9868) and EASA, in words of our own; what is flown is not among them.',
+  // Five steps with 3 as the standard: common practice of airlines in Europe (mcc-aps.com, looked up).
   scale: [
     'not safe: it did harm here, or would on the line',
     'below standard: it held with help or luck',

@@ -80,9 +80,11 @@ export function agreementWords({ n, same, quadratic, onlyGrade }: Agreement): st
   const head = `${right} of ${n === 1 ? '1 grade is' : `${n} grades are`} the same (${percentWords(same)})`
   if (onlyGrade !== undefined)
     return `${head}; as both gave nothing but ${onlyGrade}, kappa has no value: chance alone would agree as well.`
+  if (n === 1) return `${head}; one pair alone has no kappa.`
   const few = n < ENOUGH_PAIRS ? `, and ${n} pairs are too few to rely on it: ${ENOUGH_PAIRS} would do` : ''
   const kappa = `kappa weighted by squares is ${shown(quadratic.value)}`
-  if (quadratic.low === undefined) return `${head}; ${kappa}, without an interval, as no pair differs${few}.`
+  const why = same.value === 1 ? 'no pair differs' : 'one of the two gave the same grade throughout'
+  if (quadratic.low === undefined) return `${head}; ${kappa}, without an interval, as ${why}${few}.`
   return `${head}; ${kappa}, with 95 % between ${shown(quadratic.low)} and ${shown(quadratic.high)}${few}.`
 }
 
@@ -96,6 +98,6 @@ export function percentWords({ value, low, high }: Estimate): string {
 export const shown = (kappa: number | undefined): string =>
   kappa === undefined ? 'none' : (Math.round(kappa * 100) / 100 + 0).toFixed(2)
 
-/** "0.62, 0.21 to 0.93". */
-export const kappaWords = ({ value, low, high }: Kappa): string =>
-  low === undefined ? shown(value) : `${shown(value)}, ${shown(low)} to ${shown(high)}`
+/** "0.62, 0.21 to 0.93"; of one pair it would be 0 or nothing whatever the grades. */
+export const kappaWords = ({ n, value, low, high }: Kappa): string =>
+  n < 2 ? 'too few' : low === undefined ? shown(value) : `${shown(value)}, ${shown(low)} to ${shown(high)}`

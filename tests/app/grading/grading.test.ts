@@ -55,6 +55,13 @@ describe('a recorded run', () => {
     expect(state().timeline.length).toBeGreaterThan(0)
   })
 
+  it('that cannot be read is told of among the runs', async () => {
+    const { actions, store } = await instructor()
+    await actions.openGrading('nobody')
+    expect(store.getState()).toMatchObject({ screen: 'runs', grading: undefined })
+    expect(store.getState().runs.wrong).toEqual(['The run cannot be graded: its log is empty.'])
+  })
+
   it('is graded over a reload, the last grade of the same counts, and one is taken back', async () => {
     const first = await instructor()
     await first.actions.openGrading('january')

@@ -174,9 +174,11 @@ describe('a voice note', () => {
   })
 
   it('is deleted with the room, and with all others at once', async () => {
-    const { actions, noteShelf, close } = await desk()
+    const { actions, clock, noteShelf, close } = await desk()
     await noteShelf.put('another', new Map([[1, Int16Array.of(1)]]))
     await actions.recordNote()
+    await actions.recordNote()
+    clock.advance(1)
     await actions.recordNote()
     await actions.closeRoom()
     expect(close).toHaveBeenCalled()

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import type { GradeStep } from '../../../src/kernel/pack/grading.ts'
 import { STANDARD_GRADING } from '../../../src/kernel/pack/standardGrading.ts'
-import { agreementWords, compared } from '../../../src/kernel/training/agreement.ts'
+import { agreementWords, compared, kappaWords } from '../../../src/kernel/training/agreement.ts'
 import { type Grade, gradeShape, lastGrades } from '../../../src/kernel/training/grades.ts'
 
 let given = 0
@@ -89,6 +89,19 @@ describe('in one sentence', () => {
     expect(words('33 33 33')).toMatch(
       /as both gave nothing but 3, kappa has no value: chance alone would agree as well/,
     )
+  })
+
+  it('where one of them gave one grade throughout kappa is none, without an interval', () => {
+    expect(words('33 34 32 33')).toContain(
+      'kappa weighted by squares is 0.00, without an interval, as one of the two gave the same grade throughout',
+    )
+  })
+
+  it('one pair alone has no kappa', () => {
+    expect(words('34')).toBe(
+      '0 of 1 grade is the same (0 %, with 95 % between 0 and 79 %); one pair alone has no kappa.',
+    )
+    expect(kappaWords(compared(...pairsOf('34')).all.kappa)).toBe('too few')
   })
 
   it('where no pair differs there is no interval', () => {

@@ -9,9 +9,10 @@ import { isScreenThere } from '../../../app/selectors.ts'
 import type { AppState, Screen } from '../../../app/store.ts'
 import { AppContext, useApp } from '../../useApp.ts'
 
-/** "packs/KEY/procedures.yaml", "packs/KEY/cards", "runs/ID", "settings". */
-function addressOf({ screen, shelf: { editing, cards }, runs: { opened } }: AppState): string {
+/** "packs/KEY/procedures.yaml", "packs/KEY/cards", "runs/ID", "grading/ID", "settings". */
+function addressOf({ screen, shelf: { editing, cards }, runs: { opened }, grading }: AppState): string {
   if (screen === 'debrief' && opened) return `runs/${encodeURIComponent(opened.runId)}`
+  if (screen === 'grading' && grading) return `grading/${encodeURIComponent(grading.runId)}`
   if (screen !== 'packs') return screen
   if (editing) return ['packs', editing.key, editing.path].map(encodeURIComponent).join('/')
   return cards === undefined ? 'packs' : ['packs', cards, 'cards'].map(encodeURIComponent).join('/')
@@ -21,7 +22,7 @@ function addressOf({ screen, shelf: { editing, cards }, runs: { opened } }: AppS
 const ROOM_LINK = 'room/'
 
 /** Of the screens that need nothing; the others are gone with what they showed. */
-const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'runs', 'progress', 'settings', 'room'])
+const AT_FIRST: ReadonlySet<string> = new Set(['packs', 'runs', 'grading', 'progress', 'settings', 'room'])
 
 export function useAddress(): void {
   const parts = useContext(AppContext)
@@ -90,6 +91,7 @@ export function useAddress(): void {
 async function goTo(written: string, state: AppState, actions: Actions): Promise<void> {
   const [screen = '', key, path] = written.split('/').map(decoded)
   if (screen === '') return await actions.show('start')
+  if (screen === 'grading' && key !== undefined) return await actions.openGrading(key)
   if (!isScreenThere(state, screen as Screen)) return
   if (screen === 'debrief') await actions.showDebrief()
   else if (screen === 'runs' && key !== undefined) await actions.openRun(key)
