@@ -43,6 +43,7 @@ export function talking(texts: readonly string[], script: Script = SAID, begins:
     },
     endReplay() {},
     marksOf: () => [],
+    gradesOf: () => [],
     async showDebrief() {
       store.setState({ debrief: debriefOf(TALK, run.events), screen: 'debrief' })
     },
